@@ -49,7 +49,7 @@ func Calculation(file string, c *wall.Calculation, r *wall.Result, before Worked
 	for _, n := range r.Notes {
 		sheet = append(sheet, Note{Indent: 2, Mark: "note: ", Text: n})
 	}
-	return append(sheet, Note{Text: file + ": " + Stands(r.Answer())})
+	return append(sheet, Note{Text: file + ": " + stands(r)})
 }
 
 // Rounded says how figures of a calculation are rounded, and what they are in.

@@ -39,7 +39,7 @@ func Wall(file string, books []string, s *laminate.Schedule, r *wall.Result, nee
 	for _, n := range r.Notes {
 		sheet = append(sheet, Note{Indent: 2, Mark: "note: ", Text: n})
 	}
-	return append(sheet, Note{Text: file + ": " + Stands(r.Answer())})
+	return append(sheet, Note{Text: file + ": " + stands(r)})
 }
 
 // Loads are the cases with what they do to the wall: line loads, strains, which
@@ -121,6 +121,14 @@ func need(list []repeat.Course, u quantity.System) Table {
 		t.Rows = append(t.Rows, Row{Cells: []string{where, what, n.Governing.Title(), Lines(n.Notes)}, Line: what})
 	}
 	return t
+}
+
+// stands says how a wall stands, and whether that is what others proved.
+func stands(r *wall.Result) string {
+	if r.Rests != "" && r.Answer() == wall.Holds {
+		return Stands(wall.Holds) + ", as others proved"
+	}
+	return Stands(r.Answer())
 }
 
 // Stands says in a few words how a structure stands.

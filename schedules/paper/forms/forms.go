@@ -253,6 +253,7 @@ func Calculation(of *Subject) paper.Sheet {
 	if head := of.whole(); head != nil {
 		sheet = append(append(append(sheet, head...), of.testFacts()), whole.Lifts(workings.Uplifts(of.judged, of.Library, of.Units), of.Units)...)
 	}
+	sheet = append(sheet, of.proofFacts()...)
 	return append(sheet, whole.Stands(name, answers, of.Whole))
 }
 

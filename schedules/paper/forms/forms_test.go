@@ -11,6 +11,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/others"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/laminate/stock"
@@ -798,6 +799,42 @@ func TestKinds_haveOneOrder(t *testing.T) {
 		nozzle, joint, corner := strings.Index(got, "\nNozzle "), strings.Index(got, "\nJoint "), strings.Index(got, "\nPart bottom, knuckle, outside")
 		if nozzle < 0 || joint < nozzle || corner < joint {
 			t.Errorf("%s: nozzles at %d, joints at %d, corners at %d", name, nozzle, joint, corner)
+		}
+	}
+}
+
+// What rests on others every paper of the trade says, with whose it is and what it proved,
+// and a nozzle's in its place; where it does not reach nothing says that anything rests on it.
+func TestKinds_sayWhatRestsOnOthers(t *testing.T) {
+	job := func(change func(*laminate.Job)) *forms.Subject {
+		return exampleJob(t, func(j *laminate.Job) {
+			head := &j.Parts[j.Part("head")]
+			head.Form, head.Shape = laminate.Cone, laminate.Shape{HalfAngle: laminate.Some(45.0), SmallDiameter: quantity.New(0, quantity.Inch)}
+			head.Proof = others.Proof{By: "calculation 45, revision 2", Pressure: quantity.New(1, quantity.PSI), Temperature: quantity.New(120, quantity.Fahrenheit), Structure: quantity.New(0.2, quantity.Inch)}
+			j.Nozzles[0].PipingLoad = laminate.Some(true)
+			j.Nozzles[0].Proof = others.Proof{By: "stress report 7", Pressure: quantity.New(20, quantity.PSI), Temperature: quantity.New(120, quantity.Fahrenheit), Structure: quantity.New(0.2, quantity.Inch)}
+			change(j)
+		})
+	}
+	rests, short := job(func(*laminate.Job) {}), job(func(j *laminate.Job) {
+		j.Parts[j.Part("head")].Proof.Structure = quantity.New(2, quantity.Inch)
+		j.Nozzles[0].Proof.By = "pending"
+	})
+	for _, name := range []string{"laminate-schedule", "route-sheet", "inspection-plan", "calculation"} {
+		got := wide(t, forms.Named(name).Form(rests))
+		for _, want := range []string{"part head rests on calculation 45, revision 2, which nothing here judged", "a person who steps on it", "up to 120 °F, with 200.0 mil of structure", "nozzle N1 rests on stress report 7", "which pulls or bends"} {
+			if !strings.Contains(got, want) {
+				t.Errorf("%s does not say %q:\n%s", name, want, got)
+			}
+		}
+		if got := wide(t, forms.Named(name).Form(short)); strings.Contains(got, "head rests on") || strings.Contains(got, "N1 rests on") {
+			t.Errorf("%s: what does not reach is rested on:\n%s", name, got)
+		}
+	}
+	got := wide(t, forms.Named("calculation").Form(rests))
+	for _, want := range []string{"as proved by calculation 45, revision 2, by others: nothing here judged it", "holds: every governing criterion, as others proved", "2 answers rest on others", "Proved pressure"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("the calculation does not say %q:\n%s", want, got)
 		}
 	}
 }

@@ -39,6 +39,7 @@ func LaminateSchedule(of *Subject) paper.Sheet {
 	if whole := of.whole(); whole != nil {
 		sheet = append(append(sheet, whole...), of.testFacts())
 	}
+	sheet = append(sheet, of.proofFacts()...)
 	notes := ""
 	if of.Job != nil {
 		notes = equipment.Standing(of.Job, of.Head.Notes)

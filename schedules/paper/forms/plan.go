@@ -40,7 +40,7 @@ func InspectionPlan(of *Subject) paper.Sheet {
 	})...)
 	sheet = append(sheet, bonds(of)...)
 	if whole := of.whole(); whole != nil {
-		sheet = append(append(sheet, whole...), checkTable(append(of.anchorChecks(), of.testCheck())))
+		sheet = append(append(sheet, whole...), checkTable(append(append(of.proofChecks(), of.anchorChecks()...), of.testCheck())))
 	}
 	sheet = append(sheet, paper.Heading{Level: 2, Text: "Instruments"},
 		paper.Boxes{Titles: []string{"thickness gauge, number and calibration", "Barcol gauge, number and check plates", "pressure gauge, number and range", "thermometer and hygrometer"}, Across: 2})

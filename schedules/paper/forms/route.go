@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/laid"
+	"frp/veilwright/laminate/others"
 	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/safety"
@@ -78,6 +79,7 @@ func operations(of *Subject) []operation {
 		{"drawings, laminate schedule and inspection plan released, this revision", review, "laminate schedule"},
 		{"materials received and identified: lots, shelf life, certificates", review, ""},
 	}
+	list = append(list, of.proofOperations()...)
 	for _, p := range of.Shown() {
 		list = append(list, partOperations(p, of.Units)...)
 	}
@@ -340,6 +342,8 @@ func (of *Subject) collapse() string {
 			continue
 		case c.Judged() && c.Name == wall.ExternalPressure:
 			said = of.Units.AtMost(c.Capacity, quantity.Stress)
+		case c.Judged() && c.Name == others.Vacuum:
+			said = of.Units.AtMost(c.Capacity, quantity.Stress) + " as proved by others"
 		case c.Judged():
 			said = c.Title() + " " + quantity.Utilization(c.Ratio) + " of its limit"
 		}

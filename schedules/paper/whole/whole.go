@@ -12,6 +12,7 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/joint/proof"
 	"frp/veilwright/rules/joint/workings"
+	"frp/veilwright/rules/others"
 	"frp/veilwright/schedules/paper"
 )
 
@@ -63,11 +64,14 @@ func worksOut(c *workings.Check) (sheet paper.Sheet) {
 // Stands says in a line how a job stands as a whole: its walls, and what its rules say
 // of joints, nozzles and the test.
 func Stands(file string, parts []wall.Answer, found []rules.Finding) paper.Note {
-	answer, breaks, open := wall.NotApplicable, 0, 0
+	answer, breaks, open, rests := wall.NotApplicable, 0, 0, 0
 	for _, a := range parts {
 		answer = worse(answer, a)
 	}
 	for i := range found {
+		if found[i].Rule == others.RestsOnOthers {
+			rests++
+		}
 		switch found[i].Severity {
 		case rules.Break:
 			breaks++
@@ -86,10 +90,14 @@ func Stands(file string, parts []wall.Answer, found []rules.Finding) paper.Note 
 	if open > 0 {
 		answer, also = worse(answer, wall.Incomplete), append(also, quantity.Counted(open, "incomplete", "incomplete")+" of the job as a whole")
 	}
-	if also == nil {
-		return paper.Note{Text: file + ": " + paper.Stands(answer)}
+	on := ""
+	if rests > 0 {
+		on = "; " + quantity.Counted(rests, "answer rests", "answers rest") + " on others (rests-on-others)"
 	}
-	return paper.Note{Text: file + ": " + answer.String() + ": " + strings.Join(also, ", ")}
+	if also == nil {
+		return paper.Note{Text: file + ": " + paper.Stands(answer) + on}
+	}
+	return paper.Note{Text: file + ": " + answer.String() + ": " + strings.Join(also, ", ") + on}
 }
 
 // worse is the answer that counts of two.
