@@ -356,49 +356,12 @@ func (w *working) external(c *Criterion) {
 	} else if given && sound(length) {
 		w.Add("free length", "L", "stiffener spacing, else the straight side with a third of the depth of each head and the whole length of a cone, or the length between flanges", "", w.Length(length), w.LengthUnit(), "")
 	}
-	one := 1 - f.Bent.NuProduct
-	t, d := w.Length(f.T), w.Length(f.D)
-	hf, at, af := w.Stress(f.Bent.HoopFlexural), w.Stress(f.Bent.AxialTensile), w.Stress(f.Bent.AxialFlexural)
-	w.Add("outside diameter", "Do", "2·Ro", worked.Put("2·#", w.Length(e.round.out)), d, w.LengthUnit(), "")
-	defer w.rings(f)
-	which := "endless tube"
-	if given {
-		_, which = f.Allowable(length)
+	w.Add("outside diameter", "Do", "2·Ro", worked.Put("2·#", w.Length(e.round.out)), w.Length(f.D), w.LengthUnit(), "")
+	if !given {
+		length = math.Inf(1)
 	}
-	switch which {
-	case "isotropic formula":
-		m := &e.r.Membrane
-		w.lowest()
-		w.Add("Poisson's ratio of the isotropic formula", "ν", "sqrt(νxy·νyx), both from the inverse of A", worked.Put("sqrt(#·#)", m.Nuxy, m.Nuyx), f.Nu, "", "")
-		w.Add("allowable outside pressure, isotropic", "pa", "2.42·E/(1 − ν²)^0.75·(t/Do)^2.5/(L/Do − 0.45·sqrt(t/Do))/5",
-			worked.Put("2.42·#/(1 - #^2)^0.75·(#/#)^2.5/(#/# - 0.45·sqrt(#/#))/5", w.Stress(f.Modulus), f.Nu, t, d, w.Length(length), d, t, d), w.Stress(c.Capacity), w.StressUnit(), c.Basis)
-	case "orthotropic formula":
-		r := f.D / 2
-		zp := math.Pow(f.Bent.HoopFlexural, 1.5) / (f.Bent.AxialTensile * math.Sqrt(f.Bent.AxialFlexural)) * math.Sqrt(one) * length * length / (r * f.T)
-		w.Add("shape of the shell", "Zp", "Ehf^1.5/(Eat·Eaf^0.5)·(1 − νxνy)^0.5·L²/(Do/2·t)", worked.Put("#^1.5/(#·#^0.5)·#^0.5·#^2/(#/2·#)", hf, at, af, one, w.Length(length), d, t), zp, "", c.Basis)
-		gamma := 0.9
-		numbers := "0.9"
-		if zp <= 100 {
-			gamma, numbers = 1-0.001*zp, worked.Put("1 - 0.001·#", zp)
-		}
-		w.Add("reduction", "γ", "1 − 0.001·Zp up to Zp = 100, 0.9 beyond", numbers, gamma, "", "")
-		w.Add("allowable outside pressure, orthotropic", "pa", "0.84·0.8531·γ·Ehf^0.75·Eat^0.25·t^2.5/((1 − νxνy)^0.75·L·(Do/2)^1.5·5)",
-			worked.Put("0.84·0.8531·#·#^0.75·#^0.25·#^2.5/(#^0.75·#·(#/2)^1.5·5)", gamma, hf, at, t, one, w.Length(length), d), w.Stress(c.Capacity), w.StressUnit(), c.Basis)
-	default:
-		w.Add("allowable outside pressure, endless tube", "pa", "Ehf/(1 − νxνy)·(t/Rm)^3/4/5",
-			worked.Put("#/#·(#/#)^3/4/5", w.Stress(f.Bent.HoopFlexural), one, t, w.Length(e.round.middle)), w.Stress(c.Capacity), w.StressUnit(), c.Basis)
+	w.Collapse(&f, &e.r.Membrane, e.lam.FreeBending(), length, e.round.middle, c.Capacity, c.Basis)
+	if x := &e.r.Stiffeners; x.Known {
+		w.Rings(&f, x.Spacing, x.Inertia, x.Width, e.s.Service.Vacuum.SI())
 	}
-}
-
-// rings are the stiffeners that the wall wants, where it does not hold without.
-func (w *working) rings(f shell.Collapsing) {
-	x := &w.e.r.Stiffeners
-	if !x.Known {
-		return
-	}
-	d, length, p := w.Length(f.D), w.Length(x.Spacing), w.Stress(w.e.s.Service.Vacuum.SI())
-	inertia := w.Length(1) * w.Length(1) * w.Length(1) * w.Length(1) * x.Inertia
-	w.Add("spacing of rings at which the wall between them holds", "L", "by trying: the longest at which the lowest formula allows the vacuum", "", length, w.LengthUnit(), "")
-	w.Add("second moment of area of each ring with its wall", "I", "p·L·Do³·5/(24·Eht)", worked.Put("#·#·#^3·5/(24·#)", p, length, d, w.Stress(x.Modulus)), inertia, worked.Pick(w.US, "in⁴", "mm⁴"), "ASME Section X, from memory")
-	w.Add("width of wall that acts with it", "w", "1.1·sqrt(Do·t)", worked.Put("1.1·sqrt(#·#)", d, w.Length(f.T)), w.Length(x.Width), w.LengthUnit(), "ASME Section X, from memory")
 }
