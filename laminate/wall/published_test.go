@@ -207,3 +207,35 @@ func TestEvaluate_aTankInSevereServiceCountsItsStructureAlone(t *testing.T) {
 		published.Near(t, c.name, k.Capacity, r.Thickness+quantity.New(c.surface, quantity.Mil).SI(), 1e-12)
 	}
 }
+
+// What closes a tank bounds the same liquid as its side, and counts as much of its wall:
+// ASTM D3299-18 6.1.3 eq. 2 of the shell, taken for heads and cones (arithmetic). A cone
+// of a line of ducts is a pipe, whose table counts its own surface.
+func TestEvaluate_whatClosesATankInSevereServiceCountsItsStructureAlone(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		part    laminate.Part
+		severe  bool
+		surface float64 // mil
+	}{
+		{"head", laminate.Part{Form: laminate.HeadPart, Shape: laminate.Shape{Head: laminate.Hemispherical}}, true, 0},
+		{"cone", laminate.Part{Form: laminate.Cone, Shape: laminate.Shape{HalfAngle: laminate.Some(20.0), SmallDiameter: inches(6)}}, true, 0},
+		{"course", laminate.Part{Form: laminate.ShellCourse}, true, 0},
+		{"head, nothing special", laminate.Part{Form: laminate.HeadPart, Shape: laminate.Shape{Head: laminate.Hemispherical}}, false, 100},
+		{"cone of a line", laminate.Part{Form: laminate.Cone, Shape: laminate.Shape{HalfAngle: laminate.Some(20.0), SmallDiameter: inches(6), Place: laminate.Place{Line: true}}}, true, 100},
+		{"pipe", laminate.Part{Form: laminate.Pipe}, true, 100},
+	} {
+		s := walltest.Tank(walltest.Mixed(6)...)
+		c.part.Process, c.part.InsideDiameter, c.part.LiquidHeight, c.part.Ends = laminate.ContactMolded, s.Part.InsideDiameter, s.Part.LiquidHeight, laminate.ClosedEnds
+		s.Part, s.Service.Contains = c.part, laminate.TraitSet()
+		if c.severe {
+			s.Service.Contains = laminate.TraitSet(laminate.Hypochlorite)
+		}
+		r := walltest.Evaluate(s, wall.Options{})
+		k := walltest.Criterion(t, r, wall.HoopStrength)
+		published.Near(t, c.name, k.Capacity, r.Thickness+quantity.New(c.surface, quantity.Mil).SI(), 1e-12)
+		if severe := strings.Contains(k.Reason, "severe service (ASTM D3299-18 6.1.3"); severe != (c.surface == 0) {
+			t.Errorf("%s: %s", c.name, k.Reason)
+		}
+	}
+}

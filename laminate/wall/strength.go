@@ -93,16 +93,22 @@ func (e *evaluation) tabled() (allMat bool, why string) {
 }
 
 // tableThickness is what the strength table counts, in m: the structure and of
-// the barrier at most the table's own surface; of a tank in severe service the
-// structure alone (ASTM D3299-18 6.1.3 eq. 2).
+// the barrier at most the table's own surface; in severe service the structure alone
+// (ASTM D3299-18 6.1.3 eq. 2, of a tank's shell) of all that holds the liquid of a tank:
+// its side, its courses, and the heads and cones that close it. Pipes, ducts and what of
+// a line is between them are of a table that counts its own surface.
 func (e *evaluation) tableThickness() (t float64, of string) {
 	t = e.a.Zones[laminate.StructuralLayer].Thickness
 	barrier := e.a.Barrier.Thickness
 	switch {
 	case barrier == 0:
 		return t, "the structure is counted"
-	case (e.s.Part.Form == laminate.Tank || e.s.Part.Form == laminate.ShellCourse) && service.Severe(&e.s.Service) && !e.o.CountBarrier:
-		return t, "the structure alone is counted, a tank in severe service (ASTM D3299-18 6.1.3)"
+	case form.Holds(e.s.Part.Form) && !e.s.Part.Place.Line && service.Severe(&e.s.Service) && !e.o.CountBarrier:
+		of = "the structure alone is counted, a tank in severe service (ASTM D3299-18 6.1.3"
+		if e.s.Part.Form == laminate.HeadPart || e.s.Part.Form == laminate.Cone {
+			of += " of its shell, taken for what closes it"
+		}
+		return t, of + ")"
 	case quantity.Above(barrier, shell.TableSurface):
 		return t + shell.TableSurface, "the structure and " + e.units.Thickness(shell.TableSurface) + " of the barrier are counted, the table's own surface"
 	}
