@@ -184,6 +184,31 @@ func TestForm_aPersonOnAHead(t *testing.T) {
 	}
 }
 
+// At its top an ellipsoid is a sphere of a²/b, a half its diameter and b its depth (the
+// curvature of an ellipse where its short axis meets it); the equivalent radius of the code
+// is for outside pressure, which the whole head bears. 12 ft and 36 in deep: 144 in, not
+// 0.9 of the diameter.
+func TestForm_aPersonOnAnEllipsoidStandsOnItsTop(t *testing.T) {
+	for _, c := range []struct{ across, deep, radius float64 }{{144, 36, 144}, {48, 12, 48}, {48, 24, 24}, {100, 20, 125}} {
+		s := part(laminate.HeadPart, func(s *laminate.Schedule) {
+			s.Part.Head, s.Part.InsideDiameter, s.Part.Depth, s.Part.Place.Top = laminate.Ellipsoidal, inches(c.across), inches(c.deep), true
+			s.Service.Vacuum = quantity.New(0.01, psi)
+		})
+		r := walltest.Evaluate(s, wall.Options{})
+		round := part(laminate.HeadPart, func(s *laminate.Schedule) {
+			s.Part.Head, s.Part.InsideDiameter, s.Part.Place.Top = laminate.Hemispherical, inches(2*c.radius), true
+		})
+		got, want := walltest.Criterion(t, r, wall.StepLoad), judged(t, round, wall.StepLoad)
+		if !got.Judged() || math.Abs(got.Demand/want.Demand-1) > 1e-9 {
+			t.Errorf("%g in across and %g in deep gives way by %v, a hemisphere of %g in by %v", c.across, c.deep, got.Demand, c.radius, want.Demand)
+		}
+		// Under outside pressure it stays the equivalent sphere: 0.9 of 2:1.
+		if k := walltest.Criterion(t, r, wall.ExternalPressure); c.across == 144 && !strings.Contains(k.Reason, "outside radius 130") {
+			t.Errorf("%+v", k)
+		}
+	}
+}
+
 // A flat lid of 10 ft held with a wall that a dished head broke with.
 func TestForm_aPersonOnAFlatLid(t *testing.T) {
 	lid := func(form laminate.PartForm, edge laminate.EdgeSupport, n int) *laminate.Schedule {

@@ -185,7 +185,7 @@ func (x *Facts) Step() Weighing {
 	}
 	w := Weighing{Kind: quantity.Size, Moduli: true, Wall: true,
 		Basis: basisStep + "shallow sphere under a point load (Reissner 1946, from memory)"}
-	radius, open := x.crown()
+	radius, open := x.crown(false)
 	if w.Open = open; open != "" {
 		return w
 	}
@@ -195,21 +195,25 @@ func (x *Facts) Step() Weighing {
 	return w
 }
 
-// crown is the outside radius of the sphere that a head is at its top, in m.
-func (x *Facts) crown() (radius float64, open string) {
+// crown is the outside radius of a head at its top, in m; of an ellipsoid under outside
+// pressure that of the sphere that stands for the whole head.
+func (x *Facts) crown(outside bool) (radius float64, open string) {
 	p := x.Part
-	d, out := p.InsideDiameter.SI(), p.InsideDiameter.SI()+2*x.Whole
+	d, deep := p.InsideDiameter.SI(), p.Depth.SI()
 	switch p.Head {
 	case laminate.Hemispherical:
-		return out / 2, ""
+		return d/2 + x.Whole, ""
 	case laminate.Torispherical:
 		return p.CrownRadius.SI() + x.Whole, ""
 	case laminate.Ellipsoidal:
-		share, ok := vessel.EllipsoidCrown(d, p.Depth.SI())
+		share, ok := vessel.EllipsoidCrown(d, deep)
 		if !ok {
 			return 0, "head outside the table: of an ellipsoid with D/2h from 1 to 2.6 alone the equivalent sphere is known"
 		}
-		return share * out, ""
+		if !outside {
+			return d*d/(4*deep) + x.Whole, "" // of an ellipse where its short axis meets it
+		}
+		return share * (d + 2*x.Whole), ""
 	case laminate.NoHeadShape:
 	}
 	return 0, "the shape of the head is not given (shape)"
@@ -221,7 +225,7 @@ func (x *Facts) Dome() Weighing {
 	if x.Part.Head == laminate.Ellipsoidal {
 		w.Basis += "; equivalent radius of an ellipsoid (ASME VIII UG-33, from memory)"
 	}
-	radius, open := x.crown()
+	radius, open := x.crown(true)
 	if w.Open = open; open != "" {
 		return w
 	}

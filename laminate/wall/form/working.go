@@ -56,9 +56,9 @@ func (x *Facts) WorkShape(w *worked.List) {
 	}
 }
 
-// workCrown writes how the outside radius at the top of a head comes about.
-func (x *Facts) workCrown(w *worked.List) float64 {
-	m, _ := x.crown()
+// workCrown writes how the outside radius of a head comes about: see crown.
+func (x *Facts) workCrown(w *worked.List, outside bool) float64 {
+	m, _ := x.crown(outside)
 	p, t, d := x.Part, w.Length(x.Whole), w.Length(x.Part.InsideDiameter.SI())
 	radius := w.Length(m)
 	formula, numbers, source := "L + T", worked.Put("# + #", w.Length(p.CrownRadius.SI()), t), ""
@@ -66,6 +66,10 @@ func (x *Facts) workCrown(w *worked.List) float64 {
 	case laminate.Hemispherical:
 		formula, numbers = "D/2 + T", worked.Put("#/2 + #", d, t)
 	case laminate.Ellipsoidal:
+		if !outside {
+			formula, numbers, source = "(D/2)²/h + T, the top of an ellipsoid", worked.Put("(#/2)^2/# + #", d, w.Length(p.Depth.SI()), t), "geometry of the ellipse"
+			break
+		}
 		share, _ := vessel.EllipsoidCrown(p.InsideDiameter.SI(), p.Depth.SI())
 		w.Add("equivalent crown radius over the outside diameter", "K", "by D/(2·h), between rows of the table by proportion", "", share, "", "ASME VIII UG-33, from memory")
 		formula, numbers = "K·(D + 2·T)", worked.Put("#·(# + 2·#)", share, d, t)
@@ -86,7 +90,7 @@ func (x *Facts) WorkStep(w *worked.List, c *Weighing) {
 		w.Add("deflection allowed", "δd", "0.005·"+worked.Pick(f.width > f.side, "C", "s"), worked.Put("0.005·#", w.Length(f.width)), w.Length(c.Capacity), w.LengthUnit(), "")
 		return
 	}
-	radius := x.workCrown(w)
+	radius := x.workCrown(w, false)
 	e, t, p := w.Stress(x.Modulus), w.Length(x.Structure), w.Force(stepForce)
 	w.Add("force of a person", "P", "250 lb", "", p, w.ForceUnit(), c.Basis)
 	w.Add("deflection at the top, Poisson's ratio 0.3", "δ", "sqrt(3)/4·sqrt(1 − ν²)·P·Ro/(E·t²)", worked.Put("sqrt(3)/4·sqrt(1 - 0.3^2)·#·#/(#·#^2)", p, radius, e, t), w.Length(c.Demand), w.LengthUnit(), "")
@@ -95,7 +99,7 @@ func (x *Facts) WorkStep(w *worked.List, c *Weighing) {
 
 // WorkDome writes what outside pressure a head may bear.
 func (x *Facts) WorkDome(w *worked.List, c *Weighing) {
-	radius := x.workCrown(w)
+	radius := x.workCrown(w, true)
 	w.Add("allowable outside pressure", "pa", "0.36·(E/5)·(t/Ro)²", worked.Put("0.36·#/5·(#/#)^2", w.Stress(x.Modulus), w.Length(x.Structure), radius), w.Stress(c.Capacity), w.StressUnit(), c.Basis)
 }
 
