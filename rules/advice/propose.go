@@ -63,6 +63,8 @@ type Candidate struct {
 	// Unfinished tells why the structure is the least that is built, figured for
 	// no load; empty where it is figured.
 	Unfinished string
+
+	assumed *rules.Report // of the wall as it was figured: with what is assumed
 }
 
 // Figures are what candidates are weighed by.
@@ -222,18 +224,32 @@ func (f *finder) because() string {
 	return "; first reason: " + f.trouble
 }
 
-// judge weighs a recipe with every rule, the wall held at the spacing.
-func (f *finder) judge(r *edit.Recipe, spacing quantity.Length, unfinished string, notes []string) Candidate {
+// judge weighs a recipe with every rule, the wall held at the spacing. What it weighs is
+// the wall as it was figured: with what is assumed of part and service, for a wall is the
+// same whether a fact is assumed or stated; what its ends are taken for stays open.
+func (f *finder) judge(r *edit.Recipe, as *held, unfinished string, notes []string) Candidate {
 	c := Candidate{Unfinished: unfinished, Notes: notes}
-	s := *f.s
-	s.Part.StiffenerSpacing = spacing
-	c.Schedule = r.Build(&s, f.lib)
-	c.Report = rules.Judge(all.Rules(), c.Schedule, f.lib, rules.Options{Units: f.o.Units})
-	c.Figures = figures(c.Report, f.lib)
-	for i := range c.Report.Findings {
-		if x := &c.Report.Findings[i]; x.Severity == rules.Break {
-			c.Figures.Breaks++
-		}
+	under := func(part laminate.Part, service laminate.Service, conditions []laminate.Condition) *rules.Report {
+		s := *f.s
+		s.Part, s.Service, s.Conditions = part, service, conditions
+		return rules.Judge(all.Rules(), r.Build(&s, f.lib), f.lib, rules.Options{Units: f.o.Units})
+	}
+	stated, figured := f.s.Part, as.header
+	stated.StiffenerSpacing = as.spacing
+	c.Report = under(stated, f.s.Service, f.s.Conditions)
+	c.Schedule = c.Report.Schedule
+	c.assumed = c.Report
+	if figured.Part != stated || figured.Service != f.s.Service || len(figured.Conditions) != len(f.s.Conditions) {
+		c.assumed = under(figured.Part, figured.Service, figured.Conditions)
+	}
+	c.Figures = figures(c.assumed, f.lib)
+	if part := figured.Part; as.ends {
+		part.StiffenerSpacing = as.spacing
+		_, c.Figures.Opens, _, _ = under(part, figured.Service, figured.Conditions).Counts()
+	}
+	for _, report := range []*rules.Report{c.Report, c.assumed} {
+		breaks, _, _, _ := report.Counts()
+		c.Figures.Breaks = max(c.Figures.Breaks, breaks)
 	}
 	return c
 }

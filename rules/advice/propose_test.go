@@ -483,3 +483,40 @@ func TestPropose_weighsRingsAgainstGlass(t *testing.T) {
 		t.Error("rings are taken without being asked")
 	}
 }
+
+// What is assumed and the same stated ask for one wall, plies, rings and all: who confirms
+// what the proposal took for granted finds it as sound as it was said to be.
+func TestPropose_anAssumptionIsAnsweredAsTheSameStated(t *testing.T) {
+	warm := func(f float64) func(*laminate.Schedule) {
+		return func(s *laminate.Schedule) { s.Service.Temperature = quantity.New(f, quantity.Fahrenheit) }
+	}
+	vertical := func(s *laminate.Schedule) {
+		warm(160)(s)
+		s.Part.Form, s.Part.DesignBasis, s.Part.InsideDiameter, s.Part.Length = laminate.Tank, laminate.StrengthTable, quantity.New(72, quantity.Inch), quantity.New(10, quantity.Foot)
+		s.Part.LiquidHeight, s.Service.Pressure, s.Service.Vacuum = quantity.New(4, quantity.Foot), quantity.New(0, quantity.PSI), quantity.New(0.3, quantity.PSI)
+	}
+	for name, change := range map[string]func(*laminate.Schedule){
+		"a warm pipe": warm(150),
+		"a hot pipe":  warm(180),
+		"a warm tank": vertical,
+		"a warm duct": func(s *laminate.Schedule) {
+			warm(160)(s)
+			s.Part.Form, s.Part.InsideDiameter, s.Part.Length = laminate.Duct, quantity.New(36, quantity.Inch), quantity.New(10, quantity.Foot)
+			s.Service.Pressure, s.Service.Vacuum = quantity.New(0, quantity.PSI), quantity.New(0.4, quantity.PSI)
+		},
+	} {
+		s := header()
+		change(s)
+		s.Part.ModulusRetention = laminate.Optional[float64]{}
+		assumed := propose(t, s, catalog.Library(), advice.Options{})[0]
+		kept, warm := advice.Retention(&s.Service, &assumed.Schedule.Resins[len(assumed.Schedule.Resins)-1], catalog.Library())
+		if !warm || !noted(&assumed, "keeps "+quantity.Share(kept)) {
+			t.Fatalf("%s: %v, %q", name, kept, assumed.Notes)
+		}
+		s.Part.ModulusRetention = laminate.Some(kept)
+		stated := propose(t, s, catalog.Library(), advice.Options{})[0]
+		if !slices.Equal(assumed.Schedule.Plies, stated.Schedule.Plies) || assumed.Schedule.Part.StiffenerSpacing != stated.Schedule.Part.StiffenerSpacing {
+			t.Errorf("%s: %d plies, %.1f mil, where %v is stated %d, %.1f mil", name, assumed.Figures.Plies, assumed.Figures.Thickness/0.0254*1000, kept, stated.Figures.Plies, stated.Figures.Thickness/0.0254*1000)
+		}
+	}
+}

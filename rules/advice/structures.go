@@ -162,7 +162,7 @@ func (f *finder) structures(barriers []barrier) []Candidate {
 						}
 						continue
 					}
-					c := f.enough(r, seed, &need, held.spacing, slices.Concat(b.notes, assumed, held.notes(&need, f.o.Units)))
+					c := f.enough(r, seed, &need, &held, slices.Concat(b.notes, assumed, held.notes(&need, f.o.Units)))
 					if held.ends && standsEndless(&c) {
 						c.Notes = slices.DeleteFunc(slices.Clone(c.Notes), func(n string) bool { return n == held.atEnds(f.o.Units) })
 					}
@@ -190,14 +190,14 @@ const mostExtra = 8
 // enough judges the structure that holds, and where a rule warns that it is
 // strained too much or holds on typical moduli only, the least that it does not
 // warn of.
-func (f *finder) enough(r edit.Recipe, like seed, need *repeat.Needed, spacing quantity.Length, notes []string) Candidate {
+func (f *finder) enough(r edit.Recipe, like seed, need *repeat.Needed, as *held, notes []string) Candidate {
 	plies := slices.Concat(like.plies, bared(need.Plies))
 	unit := like.plies
 	if len(unit) > 1 {
 		unit = unit[1:] // what comes first comes once
 	}
 	r.Structure = plies
-	first := f.judge(&r, spacing, "", notes)
+	first := f.judge(&r, as, "", notes)
 	c := first
 	for extra := 0; strained(&c); extra++ {
 		if extra == mostExtra {
@@ -205,13 +205,13 @@ func (f *finder) enough(r edit.Recipe, like seed, need *repeat.Needed, spacing q
 		}
 		plies = slices.Concat(plies, unit)
 		r.Structure = plies
-		c = f.judge(&r, spacing, "", notes)
+		c = f.judge(&r, as, "", notes)
 	}
 	return c
 }
 
 func strained(c *Candidate) bool {
-	return slices.ContainsFunc(c.Report.Findings, func(f rules.Finding) bool {
+	return slices.ContainsFunc(c.assumed.Findings, func(f rules.Finding) bool {
 		return f.Rule == structure.WallOverstrained || f.Rule == structure.TypicalModuliOnly
 	})
 }
@@ -394,7 +394,7 @@ func (f *finder) least(r edit.Recipe, like seed, notes []string, reason string) 
 	}
 	r.Structure = slices.Concat(like.plies, bared(need.Plies))
 	notes = slices.Concat(notes, told, []string{"the structure is the least for " + figuredFor + ", and not figured: " + reason})
-	c := f.judge(&r, f.s.Part.StiffenerSpacing, reason, notes)
+	c := f.judge(&r, &held{header: f.s, spacing: f.s.Part.StiffenerSpacing}, reason, notes)
 	c.Figures.Standard = like.standard
 	return c, true
 }
