@@ -94,7 +94,8 @@ func (j *Job) Schedule(laminate int) *Schedule {
 // part, its service, the resins and materials of the job and the plies of its
 // laminate; none where the laminate is missing. Where the part states no liquid
 // height, it is what the level in the equipment leaves above it. Of a part with a file of its
-// own it is the schedule in the file, empty where nobody put it into the job.
+// own it is the schedule in the file, with what the job knows of how it is held round,
+// empty where nobody put it into the job.
 func (j *Job) Wall(part int) *Schedule {
 	return j.Assemble().wall(part, j.Laminate(j.Parts[part].Laminate))
 }
@@ -127,16 +128,6 @@ func (p *JobPart) Overrides(key string) bool {
 // service's counts again.
 func (j *Job) With(part int, s *Schedule) *Job {
 	was := j.Wall(part)
-	n := *j
-	if name := j.Parts[part].Schedule; name != "" {
-		if s == was {
-			return j
-		}
-		n.Schedules = make(map[string]*Schedule, len(j.Schedules)+1)
-		maps.Copy(n.Schedules, j.Schedules)
-		n.Schedules[name] = s
-		return &n
-	}
 	p := j.Parts[part]
 	p.Part = s.Part
 	p.Place = Place{}
@@ -144,8 +135,17 @@ func (j *Job) With(part int, s *Schedule) *Job {
 		p.LiquidHeight = quantity.Length{} // that of the whole equipment still counts
 	}
 	conditions, resins, materials, plies := same(s.Conditions, was.Conditions), same(s.Resins, was.Resins), same(s.Materials, was.Materials), same(s.Plies, was.Plies)
-	if s.Head == was.Head && s.Service == was.Service && p == j.Parts[part] && conditions && resins && materials && plies {
+	if alike := s.Part == was.Part || p.Schedule == "" && p == j.Parts[part]; alike && s.Head == was.Head && s.Service == was.Service && conditions && resins && materials && plies {
 		return j
+	}
+	n := *j
+	if p.Schedule != "" {
+		own := *s
+		own.Part.Place = Place{}
+		n.Schedules = make(map[string]*Schedule, len(j.Schedules)+1)
+		maps.Copy(n.Schedules, j.Schedules)
+		n.Schedules[p.Schedule] = &own
+		return &n
 	}
 	n.Head = s.Head
 	if s.Service != was.Service {

@@ -3,6 +3,7 @@ package laminate
 import (
 	"frp/veilwright/laminate/others"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/stand"
 )
 
 // Vessel is what is known of the equipment as a whole.
@@ -80,7 +81,7 @@ type Shape struct {
 // Place is what the job makes of where a part stands, in the part of a wall
 // alone: see [Job.Wall].
 type Place struct {
-	Shell       quantity.Length // free length of the whole shell that a course is of, see [stand.Vessel]
+	Free        stand.Run       // how its shell or its line is held round under outside pressure
 	Top, Tested bool            // a head or cover over the shell; of a job that states its test, which its rules judge
 	Line        bool            // of a line of pipes or ducts, a cone between them too
 	Unplaced    bool            // how deep the liquid of the equipment stands over it is not known

@@ -30,7 +30,8 @@ func (j *Job) Assemble() *Assembly {
 	for i := range j.Parts {
 		p, own := a.Stated(i), &j.Parts[i]
 		x := stand.Part{ID: own.ID, Form: stood[own.Form], Height: figure(p.Length), Wide: figure(p.InsideDiameter), Small: figure(p.SmallDiameter),
-			Bend: figure(p.BendRadius), Turn: p.Turn.Or(math.NaN()), Grounded: own.Supported.Or(true), Liquid: figure(p.LiquidHeight), Filed: p != &own.Part, Settled: own.Pressure.Given() || p.LiquidHeight.Given(), At: p.Profile().At}
+			Bend: figure(p.BendRadius), Turn: p.Turn.Or(math.NaN()), Grounded: own.Supported.Or(true), Liquid: figure(p.LiquidHeight), Filed: p != &own.Part, Settled: own.Pressure.Given() || p.LiquidHeight.Given(), At: p.Profile().At,
+			Rings: figure(p.StiffenerSpacing), Flanged: p.Flanged.Or(false)}
 		if own.LiquidHeight.Given() {
 			x.Liquid, x.Filed, x.Settled = own.LiquidHeight.SI(), false, true
 		}
@@ -157,7 +158,9 @@ func (a *Assembly) wall(part, laminate int) *Schedule {
 	p := &j.Parts[part]
 	if p.Schedule != "" {
 		if s, ok := j.Schedules[p.Schedule]; ok {
-			return s
+			own := *s
+			own.Part.Place.Free = a.Free(part) // what it is joined to the file does not know
+			return &own
 		}
 		return &Schedule{Head: j.Head}
 	}
@@ -165,14 +168,11 @@ func (a *Assembly) wall(part, laminate int) *Schedule {
 	if level := a.level(part); level.Given() {
 		s.Part.LiquidHeight = level
 	}
-	s.Part.Place = Place{Top: a.OnTop(part), Tested: j.Test != (Test{}), Line: a.Line(part), Unplaced: a.Unplaced(part), Hangs: a.Hangs(part), Tip: a.Tip(part),
+	s.Part.Place = Place{Free: a.Free(part), Top: a.OnTop(part), Tested: j.Test != (Test{}), Line: a.Line(part), Unplaced: a.Unplaced(part), Hangs: a.Hangs(part), Tip: a.Tip(part),
 		Axial: a.Loaded(part, func(joint int) float64 { return j.Joints[joint].AxialLoad.SI() })}
 	s.Part.Place.Hangs = s.Part.Place.Hangs || a.Borne(part)
 	if m, ok := a.Pull(part); ok && (a.Borne(part) || m > 0) {
 		s.Part.Place.Pull = quantity.New(m, quantity.Meter)
-	}
-	if p.Form == ShellCourse && !math.IsNaN(a.Shell) {
-		s.Part.Place.Shell = quantity.New(a.Shell, quantity.Meter)
 	}
 	p.override(&s.Service)
 	if p.Temperature.Given() || p.Pressure.Given() || p.Vacuum.Given() {

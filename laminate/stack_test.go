@@ -274,7 +274,7 @@ func TestAssembly_sumsWhatStandsOnEachOther(t *testing.T) {
 		t.Errorf("the cap is %.3f in under the liquid (%v)", depth/0.0254, ok)
 	}
 	// The free length: 252 in of shell, a third of 6 and of 12 in, the lower cone whole.
-	if l := a.Wall(2).Part.Place.Shell.SI(); math.Abs(l-(252+2+4+62.354)*0.0254) > 1e-5 {
+	if l := a.Wall(2).Part.Place.Free.Length; math.Abs(l-(252+2+4+62.354)*0.0254) > 1e-5 {
 		t.Errorf("the free length is %.3f in", l/0.0254)
 	}
 	for i, want := range []bool{false, true, false, false, false, false} {

@@ -57,7 +57,9 @@ func passedOver(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysi
 		part(p.Length.Given(), "length", outside)
 	case held:
 		part(p.Length.Given(), "length", "stiffener_spacing is the free length")
-	case p.Form != laminate.Tank && p.Form != laminate.ShellCourse && !p.Flanged.Or(false):
+	case p.Place.Free.Open != "":
+		part(p.Length.Given(), "length", p.Place.Free.Open)
+	case p.Form != laminate.ShellCourse && !form.FreeLength(p).Given:
 		part(p.Length.Given(), "length", "the part states neither that it is flanged nor what holds it round (stiffener_spacing)")
 	}
 	part(p.Outside.Given(), "outside_diameter", "the takeoff counts by it; no rule asks for it")
@@ -66,7 +68,6 @@ func passedOver(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysi
 	part(p.Laid != laminate.NoLaidOrder, "laid", "no rule asks for it")
 	part(p.Ends != laminate.NoEnds && !thrust, "ends", "only a pressure or a vacuum asks for them, and the service states none above zero")
 	part(held && !sucked, "stiffener_spacing", outside)
-	part(held && sucked && p.Form == laminate.Cone, "stiffener_spacing", "a cone is figured over its whole length")
 	part(p.KFactors.Given && !loaded, "k_factors", unloaded)
 	if stated, grounded := Grounded(p); stated && !v.Conductive.Or(false) {
 		rows, resin := Conducting(a)

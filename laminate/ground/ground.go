@@ -191,13 +191,17 @@ func RingsSaid(p *laminate.Part, u quantity.System) string {
 	}
 	where := "between its ends"
 	if p.Form == laminate.ShellCourse {
-		long, where = p.Place.Shell.SI(), "on the whole shell"
+		long, where = p.Place.Free.Length, "on the whole shell"
 	}
 	between := "as many as its length takes"
 	if long > 0 {
 		between = strconv.Itoa(max(0, int(math.Ceil(long/apart*(1-1e-9)))-1)) + " of them " + where
 	}
-	return "stiffening rings at most " + u.Stated(apart, quantity.Distance) + " apart, " + between + ", and what holds its ends round; their section no key states"
+	ends := "what holds its ends round"
+	if p.Place.Free.Ringed != "" {
+		ends = "one at each end that is joined to " + p.Place.Free.Ringed + ", for a strap holds nothing round"
+	}
+	return "stiffening rings at most " + u.Stated(apart, quantity.Distance) + " apart, " + between + ", and " + ends + "; their section no key states"
 }
 
 func head(p *laminate.Part, d float64) (Ground, error) {

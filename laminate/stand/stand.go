@@ -40,6 +40,8 @@ type Part struct {
 	Liquid   float64 // height over its bottom that it states
 	Filed    bool    // it stands in a file of its own
 	Settled  bool    // it states what liquid or pressure there is in it
+	Rings    float64 // how far apart they are, as it states
+	Flanged  bool    // it states that it ends in flanges
 	// At is how far a head or cone is from its wide end at a distance from its axis, NaN
 	// where that is not known.
 	At func(offset float64) float64
@@ -87,6 +89,7 @@ type Vessel struct {
 	closing     []int     // by part, likewise
 	closed      *[2]bool  // below and above, likewise
 	loaded      []float64 // by part, likewise: N/m that joints state
+	runs        []*Run    // by part, likewise
 }
 
 // New stands parts on each other. Level is how high liquid stands at most above the

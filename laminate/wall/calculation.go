@@ -347,20 +347,21 @@ func (w *working) external(c *Criterion) {
 		e.facts().WorkDome(&w.List, &form.Weighing{Demand: c.Demand, Capacity: c.Capacity, Basis: c.Basis})
 		return
 	}
-	f, length, given, open := e.outside()
+	f, free, open := e.outside()
 	if open != "" {
 		return
 	}
 	if e.s.Part.Form == laminate.Cone {
 		e.facts().WorkCone(&w.List, e.r.Thickness)
-	} else if given && sound(length) {
-		w.Add("free length", "L", "stiffener spacing, else the straight side with a third of the depth of each head and the whole length of a cone, or the length between flanges", "", w.Length(length), w.LengthUnit(), "")
+	}
+	if free.Given && sound(free.Length) && free.From != "" {
+		w.Add("free length", "L", free.From, "", w.Length(free.Length), w.LengthUnit(), "")
 	}
 	w.Add("outside diameter", "Do", "2·Ro", worked.Put("2·#", w.Length(e.round.out)), w.Length(f.D), w.LengthUnit(), "")
-	if !given {
-		length = math.Inf(1)
+	if !free.Given {
+		free.Length = math.Inf(1)
 	}
-	w.Collapse(&f, &e.r.Membrane, e.lam.FreeBending(), length, e.round.middle, c.Capacity, c.Basis)
+	w.Collapse(&f, &e.r.Membrane, e.lam.FreeBending(), free.Length, e.round.middle, c.Capacity, c.Basis)
 	if x := &e.r.Stiffeners; x.Known {
 		w.Rings(&f, x.Spacing, x.Inertia, x.Width, e.s.Service.Vacuum.SI())
 	}

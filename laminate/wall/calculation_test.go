@@ -183,7 +183,7 @@ func TestCalculation_aPocketCalculatorGetsThePrintedResults(t *testing.T) {
 		s.Part.Proof = roofProof()
 	})
 	course := part(laminate.ShellCourse, func(s *laminate.Schedule) {
-		s.Part.Place.Shell, s.Service.Vacuum, s.Part.LiquidHeight, s.Service.SpecificGravity = inches(120), quantity.New(0.5, psi), inches(100), laminate.Some(1.2)
+		s.Part.Place.Free.Length, s.Service.Vacuum, s.Part.LiquidHeight, s.Service.SpecificGravity = inches(120).SI(), quantity.New(0.5, psi), inches(100), laminate.Some(1.2)
 	})
 	below, pulled := hung(40, walltest.Mixed(4)...), walltest.Pipe(walltest.Mixed(4)...)
 	below.Service.Temperature, below.Part.ModulusRetention = quantity.New(150, degF), laminate.Some(0.7)

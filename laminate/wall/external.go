@@ -5,6 +5,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall/form"
 	"frp/veilwright/laminate/wall/shell"
 )
 
@@ -41,21 +42,31 @@ func (e *evaluation) external() Criterion {
 		c.open(reason)
 		return c
 	}
-	if e.curved(&c) {
+	if e.s.Part.Form == laminate.HeadPart {
+		c = e.weighed(c.Name, e.facts().Dome())
+		c.Case = CaseVacuum
 		return c
 	}
-	f, length, given, open := e.outside()
+	f, free, open := e.outside()
 	if open != "" {
 		c.open(open)
 		return c
 	}
 	e.stiffeners(p, f)
-	if !given {
+	if free.Note != "" {
+		e.note(free.Note)
+	}
+	stands := ""
+	if e.s.Part.Form == laminate.Cone {
+		c.Basis += form.ConeBasis
+		stands = " of the cylinder that stands for the cone"
+	}
+	if !free.Given {
 		c.weigh(p, f.Endless)
-		c.Reason = "taken as endless, for no free length is given (stiffener_spacing): endless tube"
+		c.Reason = "taken as endless, for " + free.Why + ": endless tube" + stands
 		if c.Answer == Fails {
 			required, allowable := e.units.Pair(p, f.Endless, quantity.Stress)
-			why := "the free length between stiffeners is not given (stiffener_spacing); endless, the allowable is " + allowable + " of the " + required + " required"
+			why := free.Why + "; endless, the allowable is " + allowable + " of the " + required + " required"
 			if s := e.r.Stiffeners; s.Known {
 				why += "; rings at most " + e.units.AtMost(s.Spacing, quantity.Distance) + " apart would do"
 			}
@@ -65,10 +76,10 @@ func (e *evaluation) external() Criterion {
 		}
 		return c
 	}
-	capacity, which := f.Allowable(length)
-	c.Reason = which
-	if sound(length) {
-		c.Reason += ", free length " + e.units.Figure(length, quantity.Distance)
+	capacity, which := f.Allowable(free.Length)
+	c.Reason = which + stands
+	if sound(free.Length) {
+		c.Reason += ", free length " + e.units.Figure(free.Length, quantity.Distance)
 	}
 	c.weigh(p, capacity)
 	return c
@@ -91,25 +102,17 @@ func (e *evaluation) collapse() (f shell.Collapsing, ok bool) {
 
 // outside is the shell, or the cylinder that stands for a cone, under outside
 // pressure, and its free length; or why it cannot be computed.
-func (e *evaluation) outside() (f shell.Collapsing, length float64, given bool, open string) {
+func (e *evaluation) outside() (f shell.Collapsing, free form.Free, open string) {
 	f, ok := e.collapse()
-	if e.s.Part.Form == laminate.Cone {
-		var t float64
-		if t, length, open = e.facts().Cone(f.T); open != "" {
-			return f, 0, false, open
-		}
-		f.Endless *= t / f.T * t / f.T * t / f.T
-		f.T, given = t, true
-	} else if ok {
-		var note string
-		if length, given, note = e.facts().FreeLength(); note != "" {
-			e.note(note)
-		}
-	}
+	t, free, open := e.facts().Cylinder(f.T)
 	if !ok {
 		open = "the collapse pressure is beyond what can be computed"
 	}
-	return f, length, given, open
+	if t != f.T {
+		f.Endless *= t / f.T * t / f.T * t / f.T
+		f.T = t
+	}
+	return f, free, open
 }
 
 // asIsotropic gives the modulus and Poisson's ratio of the isotropic formula,

@@ -144,27 +144,3 @@ func (e *evaluation) shaped(c *Criterion) {
 		c.Reason += e.form.How
 	}
 }
-
-// curved judges outside pressure on heads and cones; not asked of what the
-// formulas of cylinders are for.
-func (e *evaluation) curved(c *Criterion) (asked bool) {
-	x := e.facts()
-	switch e.s.Part.Form {
-	case laminate.HeadPart:
-		*c = e.weighed(c.Name, x.Dome())
-		c.Case = CaseVacuum
-	case laminate.Cone:
-		c.Basis += form.ConeBasis
-		f, free, _, open := e.outside()
-		if open != "" {
-			c.open(open)
-			break
-		}
-		capacity, which := f.Allowable(free)
-		c.weigh(x.Vacuum, capacity)
-		c.Reason = which + " of the cylinder that stands for the cone"
-	default:
-		return false
-	}
-	return true
-}

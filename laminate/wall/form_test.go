@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/stand"
 	"frp/veilwright/laminate/vessel"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/walltest"
@@ -164,7 +165,7 @@ func TestForm_aCourseIsHeldRoundAtTheEndsOfItsShell(t *testing.T) {
 	course := func(feet float64) float64 {
 		return judged(t, part(laminate.ShellCourse, func(s *laminate.Schedule) {
 			s.Service.Vacuum, s.Part.Length = quantity.New(0.1, psi), quantity.New(4, quantity.Foot)
-			s.Part.Place.Shell = quantity.New(feet, quantity.Foot)
+			s.Part.Place.Free.Length = quantity.New(feet, quantity.Foot).SI()
 		}), wall.ExternalPressure).Capacity
 	}
 	if a, b := course(8), course(16); !(a > b) {
@@ -361,7 +362,7 @@ func TestForm_aPlyMoreMakesNoPartWorse(t *testing.T) {
 			Shape: laminate.Shape{Head: rapid.SampledFrom(laminate.HeadShapes.All()).Draw(t, "shape"), CrownRadius: drawn("crown"), KnuckleRadius: drawn("knuckle"), Depth: drawn("depth"),
 				HalfAngle: laminate.Some(rapid.Float64Range(1, 40).Draw(t, "angle")), SmallDiameter: inches(0.5), BendRadius: drawn("bend"), Miters: laminate.Some(0), Supported: laminate.Some(true),
 				Width: drawn("width"), DeflectionLimit: laminate.Some(0.01), Size: inches(12), Drilling: laminate.Class150, Thickness: inches(1), PressureClass: quantity.New(10, psi),
-				Torque: quantity.New(9, quantity.FootPound), Place: laminate.Place{Top: rapid.Bool().Draw(t, "top"), Shell: drawn("shell")}}}
+				Torque: quantity.New(9, quantity.FootPound), Place: laminate.Place{Top: rapid.Bool().Draw(t, "top"), Free: stand.Run{Length: drawn("shell").SI()}}}}
 		less, more := build(n, p), build(n+1, p)
 		for _, c := range less.Criteria {
 			k := walltest.Criterion(t, more, c.Name)

@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/form"
 	"frp/veilwright/laminate/wall/repeat"
 	"frp/veilwright/laminate/wall/service"
 	"frp/veilwright/laminate/wall/shell"
@@ -227,13 +228,14 @@ type held struct {
 // ringsOf divides the length of a part into bays.
 var ringsOf = [...]float64{2, 3, 4, 6, 8, 12}
 
-// held lists the ways to try: as the part says, and where it says nothing and
-// there is outside pressure held at its ends, and by rings, which a standard
-// structure alone is tried with: that keeps the search short.
+// held lists the ways to try: as the part says and as its joints have it, and where
+// neither tells and there is outside pressure held at its ends, or at those of its line,
+// and by rings, which a standard structure alone is tried with: that keeps the search
+// short.
 func (f *finder) held(header *laminate.Schedule, rings bool) []held {
 	p := &header.Part
 	list := []held{{header: header, spacing: p.StiffenerSpacing}}
-	if !p.Form.HeldRound() || p.Form == laminate.Cone || p.StiffenerSpacing.Given() || !(header.Service.Vacuum.SI() > 0) || !(p.Length.SI() > 0) {
+	if !p.Form.HeldRound() || p.StiffenerSpacing.Given() || !(header.Service.Vacuum.SI() > 0) {
 		return list
 	}
 	with := func(length float64) held {
@@ -244,13 +246,14 @@ func (f *finder) held(header *laminate.Schedule, rings bool) []held {
 		}
 		return held{header: &s, spacing: s.Part.StiffenerSpacing}
 	}
-	if p.Form != laminate.Tank && p.Form != laminate.ShellCourse && !p.Flanged.Or(false) {
-		list[0] = with(p.Length.SI())
+	long := p.Length.SI()
+	if to := cmp.Or(p.Place.Free.Length, long); to > 0 && p.Form != laminate.ShellCourse && !form.FreeLength(p).Given {
+		list[0] = with(to)
 		list[0].ends, list[0].spacing = true, quantity.Length{}
 	}
-	if rings {
+	if rings && long > 0 && p.Form != laminate.Cone && p.Form != laminate.Elbow {
 		for _, n := range ringsOf {
-			h := with(p.Length.SI() / n)
+			h := with(long / n)
 			h.rings = h.spacing.SI()
 			list = append(list, h)
 		}
@@ -268,7 +271,11 @@ func standsEndless(c *Candidate) bool {
 
 // atEnds says that the ends are taken to hold it.
 func (h *held) atEnds(u quantity.System) string {
-	return "assumed for the structure: the part is held round at its ends, " + u.AtMost(h.header.Part.StiffenerSpacing.SI(), quantity.Distance) + " apart; state what holds it (stiffener_spacing)"
+	whose := "the part is held round at its ends, "
+	if h.header.Part.Place.Free.Open != "" {
+		whose = "the line that joints make of the part is held round at its ends, "
+	}
+	return "assumed for the structure: " + whose + u.AtMost(h.header.Part.StiffenerSpacing.SI(), quantity.Distance) + " apart; state what holds it (stiffener_spacing)"
 }
 
 // notes say what was taken for the wall to be held by.

@@ -1,6 +1,8 @@
 package structure
 
 import (
+	"cmp"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
@@ -24,9 +26,12 @@ var RingsByOthers = &rules.Rule{
 		if !s.Known {
 			return
 		}
-		apart := p.Schedule.Part.StiffenerSpacing.SI()
+		apart, ends := p.Schedule.Part.StiffenerSpacing.SI(), ""
+		if to := p.Schedule.Part.Place.Free.Ringed; to != "" {
+			ends = ", one of them at each end that is joined to " + to + ", for a strap holds nothing round,"
+		}
 		p.Report(rules.Finding{Severity: rules.Note, At: laminate.PartRef("stiffener_spacing"),
-			Message: "the wall bears its vacuum between rings, stated " + p.Units.Stated(apart, quantity.Size) + " apart: that they are there, bonded all round and stiff enough (" +
+			Message: "the wall bears its vacuum between rings, stated " + p.Units.Stated(apart, quantity.Size) + " apart: that they are there" + cmp.Or(ends, ",") + " bonded all round and stiff enough (" +
 				p.Units.AtLeast(s.Inertia*apart/s.Spacing, quantity.SecondMoment) + " of second moment each, with its wall, at that spacing) is for whoever designs and builds them"}) // what a ring needs goes by the wall it holds: shell.StiffenerInertia
 	},
 }

@@ -252,34 +252,6 @@ func (x *Facts) Cone(t float64) (wall, free float64, open string) {
 	return wall, free, ""
 }
 
-// FreeLength is the length, m, between places that hold a shell round: the stiffener
-// spacing, else the straight side of a tank or a pipe between its flanges, with what is
-// to be said of it. An infinite spacing is one: no stiffeners.
-//
-// Source: ASTM D3299-18 6.2.1 says what to measure on a tank.
-func (x *Facts) FreeLength() (length float64, given bool, note string) {
-	p := x.Part
-	if p.StiffenerSpacing.Given() {
-		l := p.StiffenerSpacing.SI()
-		return l, l > 0, ""
-	}
-	l, ok := positive(p.Length)
-	if p.Form == laminate.ShellCourse {
-		l, ok = positive(p.Place.Shell)
-	}
-	switch {
-	case !ok:
-		return 0, false, ""
-	case p.Form == laminate.ShellCourse:
-		return l, true, "No stiffener spacing given: the free length is the straight side of the whole shell, a third of the depth of each head (ASME VIII UG-28, from memory), and the whole length of a cone, whose end nobody has shown to hold it."
-	case p.Form == laminate.Tank:
-		return l, true, "No stiffener spacing given: the straight side is the free length; a dished head adds to it (ASTM D3299-18 6.2.1)."
-	case p.Flanged.Given && p.Flanged.Value:
-		return l, true, "No stiffener spacing given: the length between flanges is the free length."
-	}
-	return 0, false, ""
-}
-
 // Narrowing is the worst place of a cone that stands on its small end.
 type Narrowing struct {
 	Above    float64 // m, of the place above the small end

@@ -103,18 +103,21 @@ func (x *Facts) WorkDome(w *worked.List, c *Weighing) {
 	w.Add("allowable outside pressure", "pa", "0.36·(E/5)·(t/Ro)²", worked.Put("0.36·#/5·(#/#)^2", w.Stress(x.Modulus), w.Length(x.Structure), radius), w.Stress(c.Capacity), w.StressUnit(), c.Basis)
 }
 
-// WorkCone writes the cylinder that stands for a cone, whose thickness that counts
-// is t in m.
+// WorkCone writes the cylinder that stands for a cone, whose thickness that counts is t
+// in m, and its length where the cone is held round at both of its ends.
 func (x *Facts) WorkCone(w *worked.List, t float64) {
 	p := x.Part
-	wall, free, _ := x.Cone(t)
+	wall, free, _ := x.Cylinder(t)
+	w.Add("half-angle at the apex", "α", "as the document states", "", p.HalfAngle.Value, "°", "")
+	w.Add("thickness of the cylinder that stands for the cone", "te", "t·cos(α)", worked.Put("#·cos(#)", w.Length(t), p.HalfAngle.Value), w.Length(wall), w.LengthUnit(), "ASME VIII UG-33(f), from memory")
+	if free.From != "" || !free.Given {
+		return
+	}
 	long, _ := p.Rise()
 	d, ds := w.Length(p.InsideDiameter.SI()), size(w, "inside diameter of the small end", "Ds", p.SmallDiameter)
 	l := w.Length(long)
-	w.Add("half-angle at the apex", "α", "as the document states", "", p.HalfAngle.Value, "°", "")
-	w.Add("thickness of the cylinder that stands for the cone", "te", "t·cos(α)", worked.Put("#·cos(#)", w.Length(t), p.HalfAngle.Value), w.Length(wall), w.LengthUnit(), "ASME VIII UG-33(f), from memory")
 	w.Add("axial length of the cone", "Lc", "(D − Ds)/2·cos(α)/sin(α)", worked.Put("(# - #)/2·cos(#)/sqrt(1 - cos(#)^2)", d, ds, p.HalfAngle.Value, p.HalfAngle.Value), l, w.LengthUnit(), "")
-	w.Add("length of that cylinder", "L", "Lc/2·(1 + Ds/D)", worked.Put("#/2·(1 + #/#)", l, ds, d), w.Length(free), w.LengthUnit(), "ASME VIII UG-33(f), from memory")
+	w.Add("length of that cylinder", "L", "Lc/2·(1 + Ds/D)", worked.Put("#/2·(1 + #/#)", l, ds, d), w.Length(free.Length), w.LengthUnit(), "ASME VIII UG-33(f), from memory")
 }
 
 // workPlate writes the figure k of the plate that a criterion is about, by pick,
