@@ -327,3 +327,14 @@ func TestOfKnuckle_isTheCornerUpTheWallAndIn(t *testing.T) {
 		}
 	}
 }
+
+// What a wall stands on between straps is a ring at each strapped end too (ASME VIII UG-28,
+// from memory: a strap is no line of support).
+func TestRingsSaid_countsOneAtEachStrap(t *testing.T) {
+	p := &laminate.Part{Form: laminate.Duct, Length: quantity.New(15, quantity.Foot), StiffenerSpacing: quantity.New(22.5, quantity.Inch)}
+	for ringed, want := range map[string]string{"": "7 of them between its ends, and what holds its ends round;", "E1 and E2": "7 of them between its ends, and one at each end that is joined to E1 and E2, for a strap holds nothing round;"} {
+		if p.Place.Free.Ringed = ringed; !strings.Contains(ground.RingsSaid(p, quantity.US), want) {
+			t.Errorf("%q: %s", ringed, ground.RingsSaid(p, quantity.US))
+		}
+	}
+}

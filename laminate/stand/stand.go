@@ -1,7 +1,7 @@
 // Package stand says where the parts of a vessel are: what of them makes the shell
-// stands on each other, and what joints and nozzles tie to the shell hangs on it. It
-// is geometry of numbers in m, NaN where one is not stated; package laminate fills
-// it in and asks.
+// stands on each other, and what joints and nozzles tie to the shell hangs on it. It says
+// too how far apart shells and lines are held round. It is geometry of numbers in m, NaN
+// where one is not stated; package laminate fills it in and asks.
 package stand
 
 import (

@@ -520,3 +520,22 @@ func TestPropose_anAssumptionIsAnsweredAsTheSameStated(t *testing.T) {
 		}
 	}
 }
+
+// In a line whose ends nobody states, what is assumed is that those are held, not each part
+// where it is strapped: of an elbow, which has no rings to try, the wall is that of the
+// whole length stated.
+func TestPropose_assumesTheEndsOfTheLineHeld(t *testing.T) {
+	s := header()
+	s.Part.Form, s.Part.Length, s.Part.Miters, s.Part.BendRadius, s.Part.Turn = laminate.Elbow, quantity.Length{}, laminate.Some(0), quantity.New(72, quantity.Inch), laminate.Some(90.0)
+	s.Part.InsideDiameter, s.Service.Pressure, s.Service.Vacuum = quantity.New(48, quantity.Inch), quantity.New(0, quantity.PSI), quantity.New(2, quantity.PSI)
+	stated := *s
+	stated.Part.StiffenerSpacing = quantity.New(12, quantity.Foot)
+	s.Part.Place.Free.Length, s.Part.Place.Free.Open = quantity.New(12, quantity.Foot).SI(), "the end of the line is open"
+	line, one := propose(t, s, catalog.Library(), advice.Options{})[0], propose(t, &stated, catalog.Library(), advice.Options{})[0]
+	if !slices.Equal(line.Schedule.Plies, one.Schedule.Plies) || !noted(&line, "the line that joints make of the part is held round at its ends, 12 ft apart") {
+		t.Errorf("%d plies, %q, where 12 ft are stated %d", line.Figures.Plies, line.Notes, one.Figures.Plies)
+	}
+	if line.Report.Verdict != rules.Incomplete || !strings.Contains(line.Report.Findings[0].Message, "the end of the line is open") {
+		t.Errorf("%+v", line.Report.Findings)
+	}
+}

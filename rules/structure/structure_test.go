@@ -190,6 +190,10 @@ func TestStructureRules(t *testing.T) {
 			s.Service.Vacuum, s.Part.InsideDiameter, s.Part.StiffenerSpacing = quantity.New(0.5, quantity.PSI), quantity.New(48, quantity.Inch), quantity.New(12, quantity.Inch)
 			// By hand: p·L·Do³·5/(24·E), 0.5 psi, 12 in, the wall 48 in inside.
 		}), Want: []string{"note rings-by-others"}, Says: []string{"stated 12 in apart", "(0.0944 in⁴ of second moment each, with its wall, at that spacing)"}},
+		{Name: "a vacuum between rings of a part that is strapped", Change: change(noLoad, func(s *laminate.Schedule) {
+			s.Service.Vacuum, s.Part.InsideDiameter, s.Part.StiffenerSpacing = quantity.New(0.5, quantity.PSI), quantity.New(48, quantity.Inch), quantity.New(12, quantity.Inch)
+			s.Part.Place.Free.Ringed = "E1 and D2"
+		}), Want: []string{"note rings-by-others"}, Says: []string{"that they are there, one of them at each end that is joined to E1 and D2, for a strap holds nothing round, bonded all round"}},
 		{Name: "a tank without a liquid height", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.Form = laminate.Tank }), Want: []string{"incomplete structure-incomplete"}},
 
 		{Name: "a head whose shape nobody states", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.Form = laminate.HeadPart }), Want: []string{"incomplete structure-incomplete"}, Says: []string{"the head's liquid height is not given"}},

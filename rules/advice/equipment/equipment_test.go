@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/advice"
 	"frp/veilwright/rules/advice/equipment"
@@ -508,5 +509,55 @@ func TestPropose_saysWhenTheCoatOfWhatIsLaidWaits(t *testing.T) {
 	// What was laid out before is not told of.
 	if again := propose(t, p.Job, advice.Options{}); len(again.Assumed) > 0 {
 		t.Errorf("told again: %v", again.Assumed)
+	}
+}
+
+// ducts is a line of four ducts of 36 in and 5 ft and a cone, without a wall, under a vacuum.
+func ducts() *laminate.Job {
+	j := bare()
+	j.Nozzles, j.Parts, j.Vessel = nil, nil, laminate.Vessel{}
+	j.Service.Contact, j.Service.SpecificGravity, j.Service.Vacuum = laminate.Vapor, laminate.Optional[float64]{}, psi(0.361)
+	for _, id := range []string{"A", "B", "C", "D", "T"} {
+		p := laminate.JobPart{ID: id}
+		p.Form, p.Process, p.Ends, p.InsideDiameter, p.Length = laminate.Duct, laminate.ContactMolded, laminate.ClosedEnds, in(36), in(60)
+		if id == "T" {
+			p.Form, p.Length, p.SmallDiameter, p.HalfAngle = laminate.Cone, quantity.Length{}, in(24), laminate.Some(15.0)
+		}
+		if n := len(j.Parts); n > 0 {
+			j.Joints = append(j.Joints, laminate.Joint{ID: "J" + id, Between: [2]string{j.Parts[n-1].ID, id}})
+		}
+		j.Parts = append(j.Parts, p)
+	}
+	return j
+}
+
+// A line is laid for all of its length that straps leave free, its cone too: what is
+// proposed holds where it is judged, and says what is taken to hold the ends of the line.
+func TestPropose_aLineForAllThatIsFreeOfIt(t *testing.T) {
+	for _, stated := range []bool{true, false} {
+		j := ducts()
+		if stated {
+			for _, i := range []int{0, 4} {
+				j.Parts[i].Flanged = laminate.Some(true)
+			}
+		}
+		p := propose(t, j, advice.Options{})
+		if len(p.Left) > 0 || says(p.Broken, "external pressure") {
+			t.Errorf("flanged %v: left %v, broken %v", stated, p.Left, p.Broken)
+		}
+		open := false
+		for i, part := range p.Report.Parts {
+			c := part.Wall.Criteria[slices.IndexFunc(part.Wall.Criteria, func(c wall.Criterion) bool { return c.Name == wall.ExternalPressure })]
+			if open = open || c.Answer == wall.Incomplete; c.Answer == wall.Fails || stated && c.Answer != wall.Holds {
+				t.Errorf("%s: %+v", p.Job.Parts[i].ID, c)
+			}
+		}
+		if a, cone := p.Report.Parts[0].Wall.Whole, p.Report.Parts[4].Wall.Whole; stated && cone < a*(1-1e-9) {
+			t.Errorf("the cone is %v, the duct as wide beside it %v", cone, a)
+		}
+		// What is not held as it stands rests on an assumption, and that is said.
+		if says(p.Assumed, "the line that joints make of the part is held round at its ends") != open {
+			t.Errorf("flanged %v: assumed %v, open %v", stated, p.Assumed, open)
+		}
 	}
 }
