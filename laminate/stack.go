@@ -30,8 +30,7 @@ func (j *Job) Assemble() *Assembly {
 	for i := range j.Parts {
 		p, own := a.Stated(i), &j.Parts[i]
 		x := stand.Part{ID: own.ID, Form: stood[own.Form], Height: figure(p.Length), Wide: figure(p.InsideDiameter), Small: figure(p.SmallDiameter),
-			Bend: figure(p.BendRadius), Turn: p.Turn.Or(math.NaN()), Grounded: own.Supported.Or(true), Liquid: figure(p.LiquidHeight), Filed: p != &own.Part, Settled: own.Pressure.Given() || p.LiquidHeight.Given(), At: p.Profile().At,
-			Rings: figure(p.StiffenerSpacing), Flanged: p.Flanged.Or(false)}
+			Bend: figure(p.BendRadius), Turn: p.Turn.Or(math.NaN()), Grounded: own.Supported.Or(true), Liquid: figure(p.LiquidHeight), Filed: p != &own.Part, Settled: own.Pressure.Given() || p.LiquidHeight.Given(), At: p.Profile().At, Rings: figure(p.StiffenerSpacing), Flanged: p.Flanged.Or(false)}
 		if own.LiquidHeight.Given() {
 			x.Liquid, x.Filed, x.Settled = own.LiquidHeight.SI(), false, true
 		}
@@ -168,9 +167,8 @@ func (a *Assembly) wall(part, laminate int) *Schedule {
 	if level := a.level(part); level.Given() {
 		s.Part.LiquidHeight = level
 	}
-	s.Part.Place = Place{Free: a.Free(part), Top: a.OnTop(part), Tested: j.Test != (Test{}), Line: a.Line(part), Unplaced: a.Unplaced(part), Hangs: a.Hangs(part), Tip: a.Tip(part),
+	s.Part.Place = Place{Free: a.Free(part), Top: a.OnTop(part), Tested: j.Test != (Test{}), Line: a.Line(part), Unplaced: a.Unplaced(part), Hangs: a.Hangs(part) || a.Borne(part), Tip: a.Tip(part),
 		Axial: a.Loaded(part, func(joint int) float64 { return j.Joints[joint].AxialLoad.SI() })}
-	s.Part.Place.Hangs = s.Part.Place.Hangs || a.Borne(part)
 	if m, ok := a.Pull(part); ok && (a.Borne(part) || m > 0) {
 		s.Part.Place.Pull = quantity.New(m, quantity.Meter)
 	}

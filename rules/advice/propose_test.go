@@ -14,6 +14,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/repeat"
+	"frp/veilwright/laminate/wall/service"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/advice"
 	"frp/veilwright/rules/all"
@@ -509,7 +510,7 @@ func TestPropose_anAssumptionIsAnsweredAsTheSameStated(t *testing.T) {
 		change(s)
 		s.Part.ModulusRetention = laminate.Optional[float64]{}
 		assumed := propose(t, s, catalog.Library(), advice.Options{})[0]
-		kept, warm := advice.Retention(&s.Service, &assumed.Schedule.Resins[len(assumed.Schedule.Resins)-1], catalog.Library())
+		kept, warm := service.Typical(&s.Service, &assumed.Schedule.Resins[len(assumed.Schedule.Resins)-1], catalog.Library())
 		if !warm || !noted(&assumed, "keeps "+quantity.Share(kept)) {
 			t.Fatalf("%s: %v, %q", name, kept, assumed.Notes)
 		}
