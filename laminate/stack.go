@@ -164,9 +164,7 @@ func (a *Assembly) wall(part, laminate int) *Schedule {
 		return &Schedule{Head: j.Head}
 	}
 	s := &Schedule{Head: j.Head, Part: p.Part, Service: j.Service, Conditions: j.Conditions, Resins: j.Resins, Materials: j.Materials}
-	if level := a.level(part); level.Given() {
-		s.Part.LiquidHeight = level
-	}
+	instead(&s.Part.LiquidHeight, a.level(part))
 	s.Part.Place = Place{Free: a.Free(part), Top: a.OnTop(part), Tested: j.Test != (Test{}), Line: a.Line(part), Unplaced: a.Unplaced(part), Hangs: a.Hangs(part) || a.Borne(part), Tip: a.Tip(part),
 		Axial: a.Loaded(part, func(joint int) float64 { return j.Joints[joint].AxialLoad.SI() })}
 	if m, ok := a.Pull(part); ok && (a.Borne(part) || m > 0) {

@@ -206,8 +206,7 @@ func wording(err error) error {
 		_, got, _ := strings.Cut(wanted, " but got ")
 		text = name + ": a whole number is expected, not " + got
 	}
-	var parse *kong.ParseError
-	if errors.As(err, &parse) && parse.Context != nil {
+	if parse, ok := errors.AsType[*kong.ParseError](err); ok && parse.Context != nil {
 		command := "veilwright"
 		if selected := parse.Context.Selected(); selected != nil {
 			command += " " + selected.Name
@@ -231,8 +230,7 @@ func wording(err error) error {
 // reason is an error without the operation and path that the operating
 // system's errors carry.
 func reason(err error) error {
-	var path *os.PathError
-	if errors.As(err, &path) {
+	if path, ok := errors.AsType[*os.PathError](err); ok {
 		return path.Err
 	}
 	return err

@@ -73,8 +73,7 @@ func (c *call) read(in input) ([]byte, error) {
 	} else {
 		text, err = store.Bytes(in.name)
 	}
-	var own *store.Error
-	if errors.As(err, &own) {
+	if own, ok := errors.AsType[*store.Error](err); ok {
 		return nil, errors.New(own.Why)
 	}
 	return text, err

@@ -75,8 +75,7 @@ func (k newCommand) Run(c *call) error {
 // fresh writes a file that is not there yet.
 func fresh(file string, text []byte) error {
 	_, err := store.Replace(file, text, store.Terms{})
-	var conflict *store.ConflictError
-	if errors.As(err, &conflict) {
+	if _, ok := errors.AsType[*store.ConflictError](err); ok {
 		return fmt.Errorf("%s: already exists; not changed", file)
 	}
 	return err

@@ -39,8 +39,7 @@ func (k openCommandArgs) Run(c *call) error {
 	tui.Opening()
 	s := c.fresh()
 	d, folder, err := k.document(s)
-	var unsound *editor.ProblemsError
-	if errors.As(err, &unsound) {
+	if unsound, ok := errors.AsType[*editor.ProblemsError](err); ok {
 		unsound.Name = k.File
 		c.unread(unsound.Opened)
 		return nil

@@ -58,8 +58,7 @@ func (k proposeCommand) Run(c *call) error {
 	}
 	units := c.units(d.Schedule)
 	list, err := advice.Propose(d.Schedule, d.Library, k.options(units))
-	var nothing *advice.NothingSuitsError
-	if errors.As(err, &nothing) {
+	if nothing, ok := errors.AsType[*advice.NothingSuitsError](err); ok {
 		c.say.Say("%s: %s", d.Name, nothing.Why)
 		c.ends(Broken)
 		if c.JSON {

@@ -107,7 +107,7 @@ func TestForm_questionMarkIsHelpUntilSomethingIsTyped(t *testing.T) {
 	g := header(t, 80, 24)
 	g.press("j pgup pgup ?").shows("JOB DATA · KEYS", "Filling in").press("?").shows("JOB DATA", "▸ title               Scrubber drain header").hides("KEYS")
 	g.press("a ?").shows("▸ title               a?▏", "F1 all").press("f1").shows("JOB DATA · KEYS")
-	tank(t, schedules.ExampleJob(), 80, 24).press("e ?").shows("JOB · MANWAY-COVER · KEYS").press("esc").shows("▸ id                manway-cover")
+	tank(t, schedules.ExampleJob(), 80, 24).press("e ?").shows("JOB · MANWAY-COVER · KEYS").press("esc").shows("▸ id                 manway-cover")
 	// So it is where letters find a row.
 	header(t, 80, 24).press("0 ?").shows("KEYS", "letters").press("?").hides("KEYS").press("m ?").hides("KEYS").press("f1").shows("KEYS")
 }

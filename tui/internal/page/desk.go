@@ -58,12 +58,11 @@ type Desk struct {
 }
 
 // End lets go of what pages have on disk.
-func (d *Desk) End() error {
-	var errs []error
+func (d *Desk) End() (err error) {
 	for _, end := range d.Ends {
-		errs = append(errs, end())
+		err = errors.Join(err, end())
 	}
-	return errors.Join(errs...)
+	return err
 }
 
 // Say notices what was done.

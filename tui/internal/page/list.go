@@ -280,10 +280,7 @@ func (l *List) Table() keys.Table {
 		return l.reader.Table()
 	}
 	const g = "Choosing"
-	verb := l.Verb
-	if verb == "" {
-		verb = "take"
-	}
+	verb := cmp.Or(l.Verb, "take")
 	var t keys.Table
 	if l.Take != nil {
 		t = append(t, keys.Row{Keys: []string{keys.Enter}, Short: verb, Long: verb + ": the selected row", Group: g, Rank: 2, Do: func(keys.Event) { l.take() }})

@@ -4,10 +4,10 @@ import "frp/veilwright/tui/internal/keys"
 
 // least is how many rows its paragraph leaves in sight: all that have digits.
 func (l *List) least() int {
-	if n := len(l.found); n <= 9 {
-		return n
+	if len(l.found) > 9 {
+		return min(9, l.tall()-1)
 	}
-	return min(9, l.tall()-1)
+	return len(l.found)
 }
 
 // read opens the paragraph over the rows, to be read to its end.
