@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/tui/internal/draw"
@@ -117,15 +118,19 @@ func (p *Page) askDetails() {
 			catalyst: c, promoter: pr, material: k.material, resin: k.resin, at: p.records.Now(), given: true}
 		return nil
 	}
-	asked := ""
+	asked, meant := "", map[*page.Field]string{}
 	s.Check = func(i int) error {
 		switch f := s.Fields[i]; f {
 		case who:
 			if err := p.records.Another(who, &asked); err != nil {
 				return err
 			}
-		case catalyst, promoter:
-			if err := usual(f); err != nil {
+		case catalyst:
+			if err := usual(f, catalog.UsualInitiator, meant); err != nil {
+				return err
+			}
+		case promoter:
+			if err := usual(f, p.promoted(k.resin), meant); err != nil {
 				return err
 			}
 		}
@@ -238,27 +243,35 @@ func percent(f *page.Field, v float64) error {
 	return page.AsTyped(f.Label+" "+typed+" % is hardly meant", typed+" %", percentText(laminate.Some(100*v))+" %")
 }
 
-// Shares of initiator and promoter that are usual, of the resin by mass; others
-// are asked about once (common practice, no source).
-const (
-	leastShare = 0.0005
-	mostShare  = 0.05
-)
-
-// usual asks about a share of initiator or promoter that is hardly ever meant: one
-// below 0.05 % was likely typed as a share of 1; a percent sign says that any is meant
-// as typed.
-func usual(f *page.Field) error {
-	v, err := share(f)
-	switch typed := strings.TrimSpace(f.Text); {
-	case err != nil || !v.Given || v.Value == 0 || strings.Contains(typed, "%"):
+// usual asks about a share of initiator or promoter that is outside what is usual, once: meant
+// is what was answered. A percent sign says that one not far outside is meant as typed.
+func usual(f *page.Field, of quantity.Range, meant map[*page.Field]string) error {
+	share, err := share(f)
+	v, typed := share.Value, strings.TrimSpace(f.Text)
+	far := v < of.Low/catalog.FarFromUsual || v > of.High*catalog.FarFromUsual
+	switch {
+	case err != nil || !share.Given || v == 0 || f.Text == meant[f] || of.Spans(v) || strings.Contains(typed, "%") && !far:
 		return err
-	case v.Value < leastShare:
-		return percent(f, v.Value)
-	case v.Value > mostShare:
-		return page.Sure(fmt.Sprintf("%s %s %% is above %s", f.Label, typed, quantity.Share(mostShare)), typed+" %", nil)
+	case !strings.Contains(typed, "%") && of.Spans(100*v): // typed as a share of 1
+		return percent(f, v)
 	}
-	return nil
+	text := f.Label + " " + quantity.Share(v) + ": usual are " + quantity.Share(of.Low) + " to " + quantity.Share(of.High)
+	d := page.Sure(text, quantity.Share(v), func(a page.Answer) { meant[f] = a.Text })
+	if looks := quantity.ShareLooksLike(v, of.Spans); looks != "" {
+		d.Answers = append(d.Answers, page.Answer{Text: looks, Said: looks})
+	}
+	return d
+}
+
+// promoted is the usual share of promoter of a resin of the schedule.
+func (p *Page) promoted(resin string) quantity.Range {
+	list := p.records.Report().Schedule.Resins
+	cure := laminate.NoCure
+	if i := slices.IndexFunc(list, func(r laminate.Resin) bool { return r.ID == resin }); i >= 0 {
+		cure = list[i].Cure
+	}
+	share, _ := catalog.UsualPromoter(cure)
+	return share
 }
 
 // askAmbient is the form of the ambient conditions; then goes on where a tick waits for it.

@@ -570,7 +570,7 @@ func TestDetails_anUnusualShareIsAskedAbout(t *testing.T) {
 	g.Says("initiator 0.0125 % is hardly meant? + 0.0125 %, as typed   * 1.25 %")
 	g.Press(keys.Enter, "2", "*")
 	g.Typed("25")
-	g.Says("promoter 25 % is above 5 %")
+	g.Says("promoter 25 %: usual are 0.1 % to 0.5 %? + 25 %, as typed   * 0.25 %")
 	g.Press(keys.Enter)
 	if k := g.Page.kept(1); k.promoter.Given {
 		t.Errorf("Enter took %+v", k)
@@ -580,6 +580,17 @@ func TestDetails_anUnusualShareIsAskedAbout(t *testing.T) {
 		t.Errorf("kept %+v", k)
 	}
 	g.Shows("initiator 1.25 %, promoter 25 %")
+	// Ten times the peroxide is asked about, percent sign or not; ten times the cobalt too.
+	g.Press("2")
+	g.Typed("", "", "", "", "15 %")
+	g.Says("initiator 15 %: usual are 1 % to 3 %? + 15 %, as typed   * 1.5 %")
+	g.Press("*")
+	g.Typed("3")
+	g.Says("promoter 3 %: usual are 0.1 % to 0.5 %? + 3 %, as typed   * 0.3 %")
+	g.Press("*")
+	if k := g.Page.kept(1); k.catalyst.Value != 0.015 || k.promoter.Value != 0.003 {
+		t.Errorf("kept %+v", k)
+	}
 }
 
 // What keeps a part from being accepted stands on the floor's page before it is laid.
