@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/laminate/word"
 )
 
 // Span is a time as it is written in records, and whether it is one above 0:
@@ -117,7 +118,7 @@ type Marked struct {
 func (r *Record) Serials() []string {
 	var list []string
 	add := func(s string) {
-		if s = strings.TrimSpace(s); s != "" && !slices.ContainsFunc(list, func(o string) bool { return strings.EqualFold(o, s) }) {
+		if s = strings.TrimSpace(s); s != "" && !slices.ContainsFunc(list, func(o string) bool { return word.Alike(o, s) }) {
 			list = append(list, s)
 		}
 	}

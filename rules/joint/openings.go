@@ -115,7 +115,7 @@ var OpeningsClose = &rules.Rule{
 		"and neither pad by itself says what the two need.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
 	When: "the middles of two openings of a part are nearer than the sum of their radii: break; " +
-		"those of two openings of a part, or of two parts of a shell, are nearer than the sum of their diameters, or one is cut into the pad of the other; or they may be, since a bearing, an offset or a height is not stated: incomplete; told once, at all that are named",
+		"those of two openings of a part, or of two parts of a shell, are nearer than the sum of their diameters, or one is cut into the pad of the other; or they may be, since a bearing, an offset or a height is not stated: incomplete; said once, at all that are named",
 	Basis: memory + "; what cuts into each other: arithmetic",
 	Job: func(p *rules.JobPass) {
 		var list []*ring

@@ -148,7 +148,7 @@ var SealUncoated = &rules.Rule{
 		"A thin waxed coat over the veil seals it from the air; without one the face stays tacky, the acetone wipe shows it, and the fluid begins there. " +
 		"A film laid over it does the same.",
 	Severity: []rules.Severity{rules.Note},
-	When:     "the last ply of a laminate laid inside is no waxed coat; told once a laminate",
+	When:     "the last ply of a laminate laid inside is no waxed coat; said once for each laminate",
 	Basis:    rules.CommonPractice,
 	Job: func(p *rules.JobPass) {
 		type named struct {

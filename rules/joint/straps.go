@@ -158,7 +158,7 @@ var WaxUnderBond = &rules.Rule{
 	Severity: []rules.Severity{rules.Break, rules.Warning, rules.Note},
 	When: "the outermost ply of a part that is joined, or that a pad goes on, of a strap that a knuckle is laid over, or of what at a nozzle bears others or gussets, is a waxed coat: a note, as the papers of the job have it laid last; " +
 		"a warning where its wall is a document of its own, whose papers do not, where it is laid from the outside in, and of a pad that is laid over; " +
-		"a break where a part is laid from the outside in, so that its own plies come onto it; of overlays of a kind told once, at all of them",
+		"a break where a part is laid from the outside in, so that its own plies come onto it; said once for overlays of a kind, at all of them",
 	Basis: rules.CommonPractice,
 	Job: func(p *rules.JobPass) {
 		bonds := make([][]string, len(p.Job.Parts))

@@ -19,7 +19,7 @@ var FlangeThin = &rules.Rule{
 		"a figure far below what others of its size and class have is most often a fraction or a unit that slipped, and whoever lays by it lays a ring that cracks when it is bolted up.",
 	Severity: []rules.Severity{rules.Break, rules.Warning},
 	When: "a flange states a thickness below the wall of a neck that ends in it, or of a part that a joint ties it to: break; " +
-		"below what a table remembers for its size and class, of which the next lower size and class count; it begins at 2 in and 25 psi: warning",
+		"below the figure of a table for its size and class, else for the next lower of each; the table begins at 2 in and 25 psi: warning",
 	Basis: "the table: NBS PS 15-69, from memory and not verified, a bound and no design; the wall: " + rules.CommonPractice,
 	Job: func(p *rules.JobPass) {
 		for i := range p.Job.Parts {
@@ -36,7 +36,7 @@ var FlangeThin = &rules.Rule{
 			least, size, class, known := vessel.RememberedFlange(part.Size.SI(), part.PressureClass.SI())
 			if known && quantity.Below(has, least) {
 				a, b := p.Units.Pair(has, least, quantity.Size)
-				p.Report(rules.Warning, laminate.JobPartRef(i, "thickness"), "", "%s is stated %s thick; %s is remembered for %s at %s: a slip of a figure or a unit, or by which test does the shop know it? (thickness, pressure_class)",
+				p.Report(rules.Warning, laminate.JobPartRef(i, "thickness"), "", "%s is stated %s thick; %s is the figure, from memory, for %s at %s: a slip of a figure or a unit, or by which test does the shop know it? (thickness, pressure_class)",
 					id, a, b, p.Units.Stated(size, quantity.Size), p.Units.Figure(class, quantity.Stress))
 			}
 		}

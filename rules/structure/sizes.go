@@ -58,7 +58,7 @@ var BendRadiusUnusual = &rules.Rule{
 var RingsClose = &rules.Rule{
 	ID:     "rings-close",
 	Family: family,
-	Title:  "Rings stand closer than what each of them holds",
+	Title:  "Rings stand closer than the strip that each stiffens",
 	Why: "A ring works together with a strip of the wall. Rings closer than that strip is wide hold each other, and one thick wall would be simpler; nobody lays so many. " +
 		"A spacing so close is most often one in feet that was stated in inches, and the wall bears its vacuum between rings that nobody will build.",
 	Severity: []rules.Severity{rules.Warning},
@@ -84,7 +84,7 @@ var DeflectionLimitHigh = &rules.Rule{
 	ID:     "deflection-limit-high",
 	Family: family,
 	Title:  "A plate may bend by more than plates do",
-	Why: "A cover or panel that bends far opens its gasket, holds a puddle and cracks at its edge. The limit is whoever specifies's, and a hundredth of the span is usual; by one of a half, or a percentage stated as a share, " +
+	Why: "A cover or panel that bends far opens its gasket, holds a puddle and cracks at its edge. The specifier sets the limit, and a hundredth of the span is usual; with one of a half, or a percentage stated as a share, " +
 		"no plate is too thin to pass. Beyond half of its thickness a plate carries otherwise than it is figured, too.",
 	Severity: []rules.Severity{rules.Warning},
 	When:     "a deflection limit above 0.02 of the diameter or the short side is stated (0.02 itself is within)",
@@ -112,7 +112,7 @@ var GravityLow = &rules.Rule{
 	ID:     "gravity-low",
 	Family: family,
 	Title:  "A solution is stated lighter than the water in it",
-	Why: "Salts, strong acids, strong bases and hypochlorite make water heavier. Walls, bonds and what lifts a tank are figured by the specific gravity, so that a point that slipped, 0.12 for 1.2, lets a tenth of the wall do. " +
+	Why: "Salts, strong acids, strong bases and hypochlorite make water heavier. Walls, bonds and what lifts a tank are figured by the specific gravity, so that a point that slipped, 0.12 for 1.2, lets a wall of a tenth pass. " +
 		"The few that are lighter, as ammonia in water, are known to whoever states them.",
 	Severity: []rules.Severity{rules.Incomplete},
 	When:     "the service contains brine, strong acid, strong base or hypochlorite, and a liquid height is not stated to be 0: its specific gravity is stated below 1, or, above 120 °F, below 0.95, for hot water is lighter (these bounds are within)",

@@ -128,7 +128,7 @@ var ofPart = meanings{
 	{"proved_pressure", "inside, at its lowest, liquid included"},
 	{"proved_vacuum", "outside above inside, of that proof"},
 	{"proved_temperature", "highest, of that proof"},
-	{"proved_structure", "thickness that was proved, barrier apart"},
+	{"proved_structure", "structure that was proved, barrier apart"},
 	{"temperature", "instead of the service's"},
 	{"pressure", "gauge, instead of the service's"},
 	{"vacuum", "outside over inside, instead of service"},
@@ -161,7 +161,7 @@ var ofNozzle = meanings{
 	{"proved_pressure", "inside, at its foot, liquid included"},
 	{"proved_vacuum", "outside above inside, of that proof"},
 	{"proved_temperature", "highest, of that proof"},
-	{"proved_structure", "of wall and pad together, that was proved"},
+	{"proved_structure", "structure of part and pad together"},
 }
 
 var ofJoint = meanings{

@@ -10,6 +10,7 @@ import (
 	"sync"
 
 	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/word"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/store"
 )
@@ -53,7 +54,7 @@ func apart(a, b *record.Record) bool {
 
 // has tells whether a record has a serial number.
 func has(r *record.Record, serial string) bool {
-	return slices.ContainsFunc(r.Serials(), func(s string) bool { return strings.EqualFold(s, serial) })
+	return slices.ContainsFunc(r.Serials(), func(s string) bool { return word.Alike(s, serial) })
 }
 
 // headOf is the head of a record, and its serial number where that was entered later; nil

@@ -65,7 +65,7 @@ func (k tidyCommand) one(c *call, d *shop.Opened) error {
 	tidy, err := canonical(d)
 	switch {
 	case err != nil:
-	case d.Name == stdinName:
+	case d.Name == stdinName && !k.List:
 		_, err = c.out.Write(tidy)
 	case bytes.Equal(tidy, d.Text):
 	case k.List:

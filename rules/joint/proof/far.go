@@ -16,7 +16,7 @@ const farAbove = 2
 // TestFarAbove asks whether test and service are of one equipment.
 var TestFarAbove = &rules.Rule{
 	ID: "test-far-above-service", Family: family, Title: "The test is far above what the service states",
-	Why: "A test goes to one and a half times the service. Where it goes to several times of it either the test is wrong, and may break what it tries, or the service is: a level of 1.4 for 14 ft, a weight of 0.12 for 1.2, " +
+	Why: "A test goes to one and a half times the service. Where it goes to several times it either the test is wrong, and may break what it tests, or the service is: a level of 1.4 for 14 ft, a specific gravity of 0.12 for 1.2, " +
 		"and then every wall is figured for a tenth of what stands on it.",
 	Severity: []rules.Severity{rules.Warning},
 	When: "the test puts more than twice its service on the part of a shell that it presses most, or on a part of a line, whose service has a pressure at all (twice is within); " +

@@ -304,7 +304,9 @@ func (d *Document) elsewhere(table int, key string) (at int, name string) {
 	for i := range d.Tables {
 		var keys []string
 		for _, f := range d.Tables[i].Fields {
-			keys = append(keys, f.Key)
+			if strings.HasPrefix(key, "prov") || !strings.HasPrefix(f.Key, "proved_") { // nobody states a proof by a slip
+				keys = append(keys, f.Key)
+			}
 		}
 		if n := cmp.Or(word.Renamed(key, keys), word.Nearest(key, keys)); i != table && n != "" {
 			return i, n

@@ -13,6 +13,7 @@ import (
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/others"
 	"frp/veilwright/schedules/entry"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
@@ -45,6 +46,7 @@ type row struct {
 	thickness                   string // of the whole wall or laminate
 	governs, asks, bears, limit string
 	verdict                     rules.Severity
+	others                      bool // what is clear of it rests on others
 	judged                      bool
 }
 
@@ -152,7 +154,7 @@ func (p *Job) list(r *rules.JobReport) []row {
 		list = append(list, x)
 	}
 	slices.Reverse(list)
-	found := make(map[laminate.Ref]rules.Severity, len(r.Findings))
+	found, rests := make(map[laminate.Ref]rules.Severity, len(r.Findings)), map[laminate.Ref]bool{}
 	for _, f := range slices.Concat(r.Findings, r.OfService()) {
 		count := func(at laminate.Ref) {
 			at = laminate.Ref{Kind: at.Kind, Index: at.Index}
@@ -161,6 +163,9 @@ func (p *Job) list(r *rules.JobReport) []row {
 			}
 		}
 		count(f.At)
+		if f.Rule == others.RestsOnOthers {
+			rests[laminate.Ref{Kind: f.At.Kind, Index: f.At.Index}] = true
+		}
 		for _, at := range f.Also {
 			count(at)
 		}
@@ -205,6 +210,9 @@ func (p *Job) list(r *rules.JobReport) []row {
 		}
 		x.verdict, x.judged = worst(x.at)
 		list = append(list, x)
+	}
+	for i := range list {
+		list[i].others = rests[laminate.Ref{Kind: list[i].at.Kind, Index: list[i].at.Index}]
 	}
 	return list
 }

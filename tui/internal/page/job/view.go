@@ -26,10 +26,13 @@ func (p *Job) columns() []widget.Column[row] {
 			if !x.judged {
 				return "–"
 			}
+			if x.others && x.verdict == rules.Clear {
+				return "by others"
+			}
 			return x.verdict.String()
 		}, Look: func(x row) draw.Style {
 			switch {
-			case !x.judged:
+			case !x.judged, x.others && x.verdict == rules.Clear:
 				return t.Dim
 			case x.verdict == rules.Clear:
 				return t.Good
