@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/overlay"
@@ -160,6 +161,9 @@ func (p *JobPass) Report(severity Severity, at laminate.Ref, basis, format strin
 // Unfigured reports what no formula here figures, about one row or several: incomplete,
 // unless what others proved of each of them covers it, which rules/others settles.
 func (p *JobPass) Unfigured(covers string, at []laminate.Ref, format string, args ...any) {
+	if !strings.Contains(format, "proved_by") {
+		format += "; or state whose calculation or test shows it (proved_by)"
+	}
 	p.ReportAt(Incomplete, at, "", format, args...)
 	(*p.findings)[len(*p.findings)-1].Covers = covers
 }

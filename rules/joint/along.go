@@ -59,13 +59,13 @@ var JointWallWeak = &rules.Rule{
 			case ways == form.ByBolts:
 				s := statics.StackOf(p.Parts[part].Analysis)
 				if has := s.Hoop * d.Share; !s.Known || s.Hoop == 0 {
-					p.Report(rules.Incomplete, x.At("axial_load"), "", "joint %s: whether flange %s bears what pulls on it along the axis cannot be determined: the strength table knows mat and woven roving of glass of a known thickness, and its laminate has others or none", x.ID, at.ID)
+					p.Unfigured("what pulls there", []laminate.Ref{x.At("axial_load")}, "joint %s: whether flange %s bears what pulls on it along the axis cannot be determined: the strength table knows mat and woven roving of glass of a known thickness, and its laminate has others or none", x.ID, at.ID)
 				} else if statics.Thinner(has, d.Load) {
 					h, n := p.Units.Pair(has, d.Load, quantity.LineLoad)
 					p.Report(rules.Break, x.At("axial_load"), "", "joint %s: the structure of flange %s may bear %s along the axis%s and %s pull on it", x.ID, at.ID, h, statics.Warm(d.Share), n)
 				}
 			default:
-				p.Report(rules.Incomplete, x.At("axial_load"), "", "joint %s: part %s is a plate, which a pull at its edge bends: what it bears of %s is not figured (axial_load)", x.ID, at.ID, p.Units.Figure(x.AxialLoad.SI(), quantity.LineLoad))
+				p.Unfigured("what pulls there", []laminate.Ref{x.At("axial_load")}, "joint %s: part %s is a plate, which a pull at its edge bends: what it bears of %s is not figured (axial_load)", x.ID, at.ID, p.Units.Figure(x.AxialLoad.SI(), quantity.LineLoad))
 			}
 		}
 	}),

@@ -123,6 +123,11 @@ var list = []unfigured{
 		return []*proved.Proof{&j.Nozzles[0].Proof, &j.Nozzles[1].Proof}
 	}, []string{"openings-close"}},
 
+	{"a class that no standard goes to", func(j *laminate.Job) { j.Nozzles[0].PressureClass = psi(160) }, theNozzle, []string{"class-above-scope"}},
+	{"a pull at the edge of a plate", func(j *laminate.Job) {
+		with(laminate.FlatBottom, func(p *laminate.Part) { p.Supported = laminate.Some(true) })(j)
+		j.Joints[0].Between[1], j.Joints[0].AxialLoad = "x", quantity.New(25, quantity.PoundPerInch)
+	}, theJoint, []string{"joint-wall-weak"}},
 	{"a corner between plates", func(j *laminate.Job) {
 		with(laminate.Panel, func(p *laminate.Part) {
 			p.Width, p.Length, p.InsideDiameter, p.LiquidHeight = in(20), in(30), quantity.Length{}, quantity.Length{}

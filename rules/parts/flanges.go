@@ -86,7 +86,7 @@ var ClassAboveScope = &rules.Rule{
 		hold := func(at laminate.Ref, what string, class quantity.Pressure) {
 			if class.Given() && quantity.Above(class.SI(), mostClass.SI()) {
 				a, b := p.Units.Pair(class.SI(), mostClass.SI(), quantity.Stress)
-				p.Report(rules.Incomplete, at, "", "%s states a class of %s, and such parts are proved to %s at most: a digit or a unit too many, or which test proved it? (pressure_class)", what, a, b)
+				p.Unfigured("its class", []laminate.Ref{at}, "%s states a class of %s, and such parts are proved to %s at most: a digit or a unit too many, or which test proved it? (pressure_class)", what, a, b)
 			}
 		}
 		for i := range p.Job.Parts {

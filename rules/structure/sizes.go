@@ -102,6 +102,7 @@ var DeflectionLimitHigh = &rules.Rule{
 const (
 	water    = 1.0
 	hotWater = 0.95 // at 100 °C 0.958 (textbook)
+	ammonia  = 0.85 // the lightest of such solutions: a third of ammonia in water has 0.88 (from memory)
 )
 
 // warm is where water begins to be lighter than water by more than a point, K: 120 °F.
@@ -114,8 +115,8 @@ var GravityLow = &rules.Rule{
 	Title:  "A solution is stated lighter than the water in it",
 	Why: "Salts, strong acids, strong bases and hypochlorite make water heavier. Walls, bonds and what lifts a tank are figured by the specific gravity, so that a point that slipped, 0.12 for 1.2, lets a wall of a tenth pass. " +
 		"The few that are lighter, as ammonia in water, are known to whoever states them.",
-	Severity: []rules.Severity{rules.Incomplete},
-	When:     "the service contains brine, strong acid, strong base or hypochlorite, and a liquid height is not stated to be 0: its specific gravity is stated below 1, or, above 120 °F, below 0.95, for hot water is lighter (these bounds are within)",
+	Severity: []rules.Severity{rules.Incomplete, rules.Warning},
+	When:     "the service contains brine, strong acid, strong base or hypochlorite, and a liquid height is not stated to be 0: its specific gravity is stated below 1, or, above 120 °F, below 0.95, for hot water is lighter: a warning, for some are; below 0.85, where none is: incomplete (these bounds are within)",
 	Basis:    "densities of water and of solutions, from memory",
 	Run: func(p *rules.Pass) {
 		v := &p.Schedule.Service
@@ -130,7 +131,11 @@ var GravityLow = &rules.Rule{
 		}
 		if quantity.Below(v.SpecificGravity.Value, least) {
 			a, b := p.Units.Pair(v.SpecificGravity.Value, least, quantity.Times)
-			p.Report(rules.Finding{Severity: rules.Incomplete, At: laminate.ServiceRef("specific_gravity"),
+			severity := rules.Warning
+			if quantity.Below(v.SpecificGravity.Value, ammonia) {
+				severity = rules.Incomplete
+			}
+			p.Report(rules.Finding{Severity: severity, At: laminate.ServiceRef("specific_gravity"),
 				Message: "the specific gravity is stated as " + a + ", and what it contains makes water heavier than " + b + ": which holds is not known, and every wall is figured by it; a point that slipped? (specific_gravity)"})
 		}
 	},

@@ -53,7 +53,7 @@ func (x *Facts) plate() (f plate, open string) {
 	span, named := d.Circle, "on the bolt circle"
 	if of == "" {
 		if span, named = p.InsideDiameter.SI(), "over the inside diameter"; span <= 0 {
-			return f, "what the cover spans is not given (bolt_circle, or size and drilling, or inside_diameter)"
+			return f, "what the cover spans is not given (bolt_circle, or a size that the drilling has, or inside_diameter)"
 		}
 	}
 	figures, _ := vessel.RoundPlate(edge, 0.3)

@@ -305,6 +305,9 @@ func atTest(p *rules.JobPass, part *rules.Report, pa float64) *wall.Result {
 // and cannot be determined, which names what would settle it.
 func open(r *wall.Result) string {
 	if r != nil {
+		if r.FormOpen != "" {
+			return "no formula here figures its form: " + r.FormOpen
+		}
 		for k := range r.Criteria {
 			if c := &r.Criteria[k]; c.Governs && c.Answer == wall.Incomplete {
 				return c.Title() + " cannot be determined: " + c.Reason
