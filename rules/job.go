@@ -161,10 +161,11 @@ func (p *JobPass) Report(severity Severity, at laminate.Ref, basis, format strin
 // Unfigured reports what no formula here figures, about one row or several: incomplete,
 // unless what others proved of each of them covers it, which rules/others settles.
 func (p *JobPass) Unfigured(covers string, at []laminate.Ref, format string, args ...any) {
-	if !strings.Contains(format, "proved_by") {
-		format += "; or state whose calculation or test shows it (proved_by)"
+	said := fmt.Sprintf(format, args...)
+	if !strings.Contains(said, "(proved_") { // of one whose proof does not reach it says so
+		said += "; or state whose calculation or test shows it (proved_by)"
 	}
-	p.ReportAt(Incomplete, at, "", format, args...)
+	p.ReportAt(Incomplete, at, "", "%s", said)
 	(*p.findings)[len(*p.findings)-1].Covers = covers
 }
 

@@ -4,6 +4,7 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/joint/proof"
 	"frp/veilwright/rules/joint/workings"
+	"frp/veilwright/rules/others"
 	"frp/veilwright/rules/revision"
 	"frp/veilwright/schedules"
 )
@@ -94,7 +95,7 @@ func JobWallsOf(file string, books []string, r *rules.JobReport, checks []workin
 	}
 	out.Findings = findings(&rules.Report{Findings: r.Weighty()}, lines)
 	for i, p := range r.Parts {
-		out.Parts = append(out.Parts, JobWall{Part: r.Job.Parts[i].ID, Wall: WallOf(file, books, p.Schedule, r.Structure(i, proof.TestProvesLess), nil)})
+		out.Parts = append(out.Parts, JobWall{Part: r.Job.Parts[i].ID, Wall: WallOf(file, books, p.Schedule, r.Structure(i, proof.TestProvesLess, others.ProofShort), nil)})
 	}
 	return out
 }

@@ -23,6 +23,7 @@ import (
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/rules/joint/proof"
 	"frp/veilwright/rules/joint/workings"
+	"frp/veilwright/rules/others"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/paper/whole"
@@ -136,7 +137,7 @@ func OfJob(file string, j *laminate.Job, lib *laminate.Library, own stock.Stock,
 func (of *Subject) Structure(p *Part) *wall.Result {
 	r := wall.Evaluate(p.Report.Schedule, of.Library, p.Report.Analysis, wall.Options{Units: laminate.Some(of.Units)})
 	for _, f := range of.Whole {
-		if f.Rule == proof.TestProvesLess && of.Job.Parts[f.At.Index].ID == p.ID {
+		if f.At.Kind == laminate.RefJobPart && (f.Rule == proof.TestProvesLess || f.Rule == others.ProofShort) && of.Job.Parts[f.At.Index].ID == p.ID {
 			r.Notes = append(r.Notes, f.Message)
 		}
 	}

@@ -837,4 +837,9 @@ func TestKinds_sayWhatRestsOnOthers(t *testing.T) {
 			t.Errorf("the calculation does not say %q:\n%s", want, got)
 		}
 	}
+	// A proof that the test alone is beyond: the wall holds in service, and is not left at that.
+	beyond := job(func(j *laminate.Job) { j.Test.Pressure = quantity.New(1.5, quantity.PSI) })
+	if got := wide(t, forms.Named("calculation").Form(beyond)); !strings.Contains(got, "note: part head: the proof, calculation 45, revision 2, does not reach: it bears 1.5 psi inside in the test") {
+		t.Errorf("the part's own section says nothing of it:\n%s", got)
+	}
 }
