@@ -6,6 +6,7 @@ package others
 import (
 	"cmp"
 	"strings"
+	"unicode"
 
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/word"
@@ -23,10 +24,28 @@ type Proof struct {
 // Stated tells whether anything of a proof stands in the document.
 func (p *Proof) Stated() bool { return *p != Proof{} }
 
-// Named tells whether it says whose proof it is: "none" and "pending" name nobody.
+// Figured tells whether any figure of it is stated.
+func (p *Proof) Figured() bool {
+	return p.Pressure.Given() || p.Vacuum.Given() || p.Temperature.Given() || p.Structure.Given()
+}
+
+// Named tells whether it says whose proof it is, by its number: words that name nobody
+// have no end ("yes", "engineer", "on file"), so that a digit is asked for as well, in a
+// text with a letter, of more than three of either.
 func (p *Proof) Named() bool {
-	_, there := word.Answered(p.By)
-	return there
+	if _, there := word.Answered(p.By); !there {
+		return false
+	}
+	letters, digits := 0, 0
+	for _, r := range p.By {
+		switch {
+		case unicode.IsDigit(r):
+			digits++
+		case unicode.IsLetter(r):
+			letters++
+		}
+	}
+	return digits > 0 && letters > 0 && digits+letters > 3
 }
 
 // What is reasonable, SI units, as of parts and services.

@@ -33,7 +33,7 @@ var ProofShort = &rules.Rule{
 		"Beyond one of them, or with less laid, nobody has shown anything: what no formula here figures then rests on nothing.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
 	When: "of a part, joint or nozzle that no formula here figures, what it bears in service, under a condition or in the test is above what was proved, or its structure is thinner than proved (all bounds are within): break; " +
-		"one of the figures is borne and not stated, or they stand without anybody's name (proved_by; none, pending and the like name nobody): incomplete. No vacuum asks for none",
+		"one of the figures is borne and not stated, or they stand without anybody's name, or with one that has no number (proved_by; none, pending and the like name nobody): incomplete. No vacuum asks for none",
 	Basis: "arithmetic",
 	Job: func(p *rules.JobPass) {
 		needed := unfigured(p)
@@ -42,7 +42,7 @@ var ProofShort = &rules.Rule{
 				return
 			}
 			if !t.Proof.Named() {
-				p.Report(rules.Incomplete, t.at("proved_by"), "", "%s: figures of a proof are stated, and nobody whose it is (proved_by)", t.Name)
+				p.Report(rules.Incomplete, t.at("proved_by"), "", "%s: %s", t.Name, nobody(t.Proof))
 				return
 			}
 			for i := range t.Checks {
@@ -57,6 +57,19 @@ var ProofShort = &rules.Rule{
 			}
 		})
 	},
+}
+
+// nobody says of a proof that is not named what is the matter with that.
+func nobody(proof *others.Proof) string {
+	switch stated, there := word.Answered(proof.By); {
+	case there:
+		return word.Clean(proof.By) + " names no calculation or test by its number (proved_by)"
+	case proof.Figured():
+		return "figures of a proof are stated without anybody's name (proved_by)"
+	case stated:
+		return "what shows it is still open: the document says that there is no proof by others (proved_by)"
+	}
+	return "what shows it is still open: whose calculation or test does is not stated yet (proved_by)"
 }
 
 // RestsOnOthers takes away what others answer for, and says what rests on them.
@@ -118,10 +131,23 @@ var ProofUnused = &rules.Rule{
 		needed := unfigured(p)
 		each(p, func(t *Thing) {
 			if !needed[t.row()] {
-				p.Report(rules.Note, t.at("proved_by"), "", "%s: what others proved of it is not used: what is judged of it is figured here, and those figures govern", t.Name)
+				p.Report(rules.Note, t.at("proved_by"), "", "%s: %s", t.Name, unused(t.Proof))
 			}
 		})
 	},
+}
+
+// unused says that a proof is not used; of what nobody is named for it does not say that
+// others proved it.
+func unused(proof *others.Proof) string {
+	const governs = ": what is judged of it is figured here, and those figures govern"
+	switch {
+	case proof.Named():
+		return "what others proved of it is not used" + governs
+	case proof.Figured():
+		return "figures of a proof are stated without the number of a calculation or test (proved_by), and not used" + governs
+	}
+	return "no proof of others is asked for (proved_by): what is judged of it is figured here"
 }
 
 // unfigured are the rows of a job of which something is figured by no formula here,

@@ -226,6 +226,8 @@ func TestProof_answersForWhatNoFormulaFiguresAlone(t *testing.T) {
 				"incomplete by nobody":  func(p *proved.Proof) { p.By = "" },
 				"incomplete as pending": func(p *proved.Proof) { p.By = "Pending." },
 				"incomplete as none":    func(p *proved.Proof) { p.By = "none" },
+				"incomplete as a word":  func(p *proved.Proof) { p.By = "the engineer" },
+				"incomplete no figure":  func(p *proved.Proof) { *p = proved.Proof{By: "none"} },
 			} {
 				severity, _, _ := strings.Cut(name, " ")
 				got := state(change)
@@ -327,6 +329,47 @@ func TestProof_ofTwoOpeningsIsOne(t *testing.T) {
 	}
 	if got, _ := found(t, j); !slices.Contains(got, "incomplete openings-close") {
 		t.Errorf("two calculations, of one opening each: %q", got)
+	}
+}
+
+// Of a proof that nobody is named for it is said what stands in the document: no figures
+// where there are none, and never that others proved it.
+func TestProof_ofNobodySaysWhatIsStated(t *testing.T) {
+	const figures, none = "figures of a proof", "what others proved"
+	for name, c := range map[string]struct {
+		proof         proved.Proof
+		short, unused string
+		not           []string
+	}{
+		"none alone":    {proved.Proof{By: "none"}, "says that there is no proof by others", "no proof of others is asked for", []string{"figures of", none}},
+		"pending alone": {proved.Proof{By: "pending"}, "is not stated yet (proved_by)", "no proof of others is asked for", []string{"figures of", none}},
+		"figures alone": {proved.Proof{Structure: in(0.1)}, "figures of a proof are stated without anybody's name (proved_by)", figures, []string{none}},
+		"none, figures": {proved.Proof{By: "none", Structure: in(0.1)}, "figures of a proof are stated without anybody's name (proved_by)", figures, []string{none}},
+		"a word":        {proved.Proof{By: "ok", Structure: in(0.1)}, "ok names no calculation or test by its number (proved_by)", figures, []string{none}},
+		"a word alone":  {proved.Proof{By: "on file"}, "on file names no calculation or test by its number (proved_by)", "no proof of others is asked for", []string{figures, none}},
+	} {
+		for needed, want := range map[bool]string{true: c.short, false: c.unused} {
+			j := line()
+			if needed {
+				with(laminate.Cone, steep)(j)
+			}
+			*lastPart(j)[0] = c.proof
+			_, r := found(t, j)
+			said := ""
+			for _, f := range r.Findings {
+				if f.Rule == others.ProofShort || f.Rule == others.ProofUnused {
+					said += f.Message
+				}
+			}
+			if !strings.Contains(said, want) {
+				t.Errorf("%s, needed %v: %q", name, needed, said)
+			}
+			for _, not := range c.not {
+				if strings.Contains(said, not) {
+					t.Errorf("%s, needed %v: %q", name, needed, said)
+				}
+			}
+		}
 	}
 }
 
