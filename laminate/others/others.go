@@ -48,6 +48,13 @@ func (p *Proof) Named() bool {
 	return digits > 0 && letters > 0 && digits+letters > 3
 }
 
+// Same tells whether two name one proof, however its name is spelled: capitals, and how
+// many spaces of what kind, make no other of it.
+func (p *Proof) Same(other *Proof) bool {
+	plain := func(by string) string { return strings.Join(strings.Fields(word.Plain(by)), " ") }
+	return strings.EqualFold(plain(p.By), plain(other.By))
+}
+
 // What is reasonable, SI units, as of parts and services.
 var (
 	pressures = quantity.Limits{High: 2e8, Zero: true}

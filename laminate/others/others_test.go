@@ -104,3 +104,12 @@ func TestNamed_asksForItsNumber(t *testing.T) {
 		}
 	}
 }
+
+func TestSame_goesByNoSpelling(t *testing.T) {
+	p := others.Proof{By: "calc 45, rev 2"}
+	for by, want := range map[string]bool{"calc 45, rev 2": true, " Calc 45,  rev 2 ": true, "CALC\u00a045, rev\u202f2": true, "calc 45, rev 3": false, "calc 4 5, rev 2": false, "calc 45": false, "": false} {
+		if got := p.Same(&others.Proof{By: by}); got != want {
+			t.Errorf("%q: same %v", by, got)
+		}
+	}
+}

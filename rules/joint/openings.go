@@ -2,6 +2,7 @@ package joint
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"frp/veilwright/laminate"
@@ -150,6 +151,7 @@ const together = ": what both take away has to be figured together, which is not
 type crowd struct {
 	said   string
 	others []string
+	proofs []*statics.Opening // two that name different proofs, or one that names any
 	at     []laminate.Ref
 	told   []bool // of each nozzle: in some finding
 
@@ -162,6 +164,11 @@ func (c *crowd) add(x, y *statics.Opening, text string) {
 		c.said, c.at = "nozzles "+x.ID+" and "+y.ID+": "+text, []laminate.Ref{x.At("bearing")}
 	} else {
 		c.others = append(c.others, y.ID)
+	}
+	for _, o := range []*statics.Opening{x, y} {
+		if len(c.proofs) < 2 && o.Nozzle.Proof.Named() && !slices.ContainsFunc(c.proofs, func(has *statics.Opening) bool { return has.Nozzle.Proof.Same(&o.Nozzle.Proof) }) {
+			c.proofs = append(c.proofs, o)
+		}
 	}
 	if len(c.others) <= 3 || !c.told[y.Index] { // who is named, and nobody in no finding
 		c.told[y.Index], c.at = true, append(c.at, y.At("bearing"))
@@ -182,11 +189,14 @@ func (c *crowd) report(p *rules.JobPass, severity rules.Severity, x *statics.Ope
 	}
 	c.told[x.Index] = true
 	if severity == rules.Incomplete && !c.unknown {
+		if len(c.proofs) > 1 {
+			c.said += "; " + c.proofs[0].ID + " and " + c.proofs[1].ID + " name different proofs: one proof has to cover both (proved_by)"
+		}
 		p.Unfigured("the openings beside it, together with it", c.at, "%s", c.said)
 	} else {
 		p.ReportAt(severity, c.at, "", "%s", c.said)
 	}
-	c.said, c.others, c.unknown = "", nil, false
+	c.said, c.others, c.proofs, c.unknown = "", nil, nil, false
 }
 
 // ring is an opening with what lies round it and where it is, once for all others.

@@ -81,11 +81,11 @@ var RestsOnOthers = &rules.Rule{
 	When:     "a part, joint or nozzle that no formula here figures names whose calculation or test shows it (proved_by), and what that proved reaches all that the thing bears",
 	Basis:    "the program's own check",
 	Job: func(p *rules.JobPass) {
-		settled := map[laminate.Ref][]string{} // what a proof has to cover, by row
-		reach := map[laminate.Ref]string{}     // whose proofs reach
+		settled := map[laminate.Ref][]string{}    // what a proof has to cover, by row
+		reach := map[laminate.Ref]*others.Proof{} // those that reach
 		each(p, func(t *Thing) {
 			if t.Proof.Named() && !t.open && others.Reach(t.Checks) {
-				reach[t.row()] = t.Proof.By
+				reach[t.row()] = t.Proof
 				if t.rests {
 					settled[t.row()] = append(settled[t.row()], "its form ("+t.why+")")
 				}
@@ -95,14 +95,14 @@ var RestsOnOthers = &rules.Rule{
 			}
 		})
 		p.Settle(func(f *rules.Finding) bool {
-			whose := reach[row(f.At)] // of several rows it is one proof of all of them
-			for _, at := range f.Also {
-				if reach[row(at)] != whose {
+			one := reach[row(f.At)]
+			if one == nil {
+				return false
+			}
+			for _, at := range f.Also { // of several rows it is one proof of all of them
+				if other := reach[row(at)]; other == nil || !one.Same(other) {
 					return false
 				}
-			}
-			if whose == "" {
-				return false
 			}
 			for _, at := range append([]laminate.Ref{f.At}, f.Also...) {
 				if of := settled[row(at)]; !slices.Contains(of, f.Covers) {

@@ -1,7 +1,6 @@
 package others_test
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -318,17 +317,36 @@ func TestProof_replacesNoFact(t *testing.T) {
 	}
 }
 
-// Two openings want one proof of both.
+// Two openings want one proof of both, however its name is spelled; where they name two
+// that is said.
 func TestProof_ofTwoOpeningsIsOne(t *testing.T) {
 	i := slices.IndexFunc(list, func(x unfigured) bool { return x.name == "two openings close together" })
-	j := line()
-	list[i].change(j)
-	for k, p := range list[i].at(j) {
-		*p = reaching()
-		p.By = fmt.Sprint("calculation ", 45+k)
-	}
-	if got, _ := found(t, j); !slices.Contains(got, "incomplete openings-close") {
-		t.Errorf("two calculations, of one opening each: %q", got)
+	const apart = "; N and M name different proofs: one proof has to cover both (proved_by)"
+	for by, want := range map[string]struct{ open, says bool }{
+		"calculation 45":             {false, false},
+		" Calculation\u00a045 ":      {false, false},
+		"CALCULATION  45":            {false, false},
+		"calculation 46":             {true, true},
+		"calculation 45, revision 1": {true, true},
+		"":                           {true, false},
+		"pending":                    {true, false},
+	} {
+		j := line()
+		list[i].change(j)
+		for k, p := range list[i].at(j) {
+			*p = reaching()
+			p.By = [...]string{"calculation 45", by}[k]
+		}
+		got, r := found(t, j)
+		if open := slices.Contains(got, "incomplete openings-close"); open != want.open {
+			t.Errorf("%q: open %v", by, open)
+		}
+		says := slices.ContainsFunc(r.Findings, func(f rules.Finding) bool {
+			return f.Rule.ID == "openings-close" && strings.HasSuffix(f.Message, apart)
+		})
+		if says != want.says {
+			t.Errorf("%q: says %v", by, says)
+		}
 	}
 }
 
