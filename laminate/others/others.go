@@ -62,10 +62,36 @@ var (
 	thick     = quantity.Limits{Low: 1e-6, High: 0.5}
 )
 
+// atmosphere is what no vacuum is above, Pa: 14.7 psi, with what is written for it in
+// round figures, 15 psi and 30 inHg, and a fair day.
+var atmosphere = quantity.New(15, quantity.PSI).SI()
+
+// Beyond these a figure of a proof is hardly meant. Common practice, no source.
+const (
+	leastLaid  = 0.5 // of what is laid: nobody lays twice what was proved
+	mostBorne  = 10  // times what is borne
+	overSoften = 50  // K, over the heat deflection temperature: no laminate is proved there
+)
+
+// highPressure is what a proof of small loads may go to, Pa.
+var highPressure = quantity.New(150, quantity.PSI).SI()
+
+// looksLike goes on behind a figure that is hardly meant.
+func looksLike[D quantity.Dimension](q quantity.Quantity[D], low, high float64) string {
+	if meant := quantity.LooksLike(q, func(si float64) bool { return si > low && !quantity.Above(si, high) }); meant != "" {
+		return "; it looks like " + meant
+	}
+	return ""
+}
+
 // Outside notes the figures that cannot be meant, by their keys; "" of those that can.
 func (p *Proof) Outside(note func(key, wrong string)) {
 	note("proved_pressure", p.Pressure.Outside(pressures))
-	note("proved_vacuum", p.Vacuum.Outside(pressures))
+	wrong := p.Vacuum.Outside(pressures)
+	if wrong == "" && quantity.Above(p.Vacuum.SI(), atmosphere) {
+		wrong = p.Vacuum.Text() + " is above 15 psi, an atmosphere, and no vacuum is" + looksLike(p.Vacuum, 0, atmosphere)
+	}
+	note("proved_vacuum", wrong)
 	note("proved_temperature", p.Temperature.Outside(heats))
 	note("proved_structure", p.Structure.Outside(thick))
 }
@@ -90,6 +116,8 @@ func (m *Most) Take(value float64, when, missing string) {
 // that of its part and pad together, m.
 type Borne struct {
 	Pressure, Vacuum, Temperature, Structure Most
+
+	Softens float64 // K, the highest heat deflection temperature of its resins, 0 where none is known
 }
 
 // Check is one figure of a proof against what it has to reach: it is short where demand
@@ -117,33 +145,60 @@ func Asked(criterion string) bool {
 }
 
 // Checks are the figures of a proof against what is borne, pressure and vacuum where
-// there is some. A figure that is borne and was not proved is missing.
+// there is some. A figure that is borne and was not proved is missing, and so is one that
+// can only be a slip of a unit or a point: it would reach whatever comes.
 func (p *Proof) Checks(b Borne) (list []Check) {
-	add := func(name, key string, kind quantity.Kind, m Most, proved float64, given bool, unproved string) {
+	add := func(name, key string, kind quantity.Kind, m Most, proved float64, given bool, unproved, slip string) {
 		c := Check{Name: name, Key: key, Kind: kind, Demand: m.Value, Capacity: proved, When: m.When, Missing: m.Missing}
 		switch {
 		case !given && m.Missing == "":
 			c.Missing = unproved + " (" + key + ")"
 		case given && quantity.Above(m.Value, proved): // whatever else comes to it
 			c.Missing = ""
+		case slip != "":
+			c.Missing = slip + " (" + key + ")"
 		}
 		list = append(list, c)
 	}
 	if m := b.Pressure; m.Value > 0 || m.Missing != "" {
-		add(Pressure, "proved_pressure", quantity.Stress, m, p.Pressure.SI(), p.Pressure.Given(), "for what pressure inside it was proved is not stated")
+		add(Pressure, "proved_pressure", quantity.Stress, m, p.Pressure.SI(), p.Pressure.Given(), "for what pressure inside it was proved is not stated", p.pressureSlip(m))
 	}
 	if m := b.Vacuum; m.Value > 0 || m.Missing != "" {
-		add(Vacuum, "proved_vacuum", quantity.Stress, m, p.Vacuum.SI(), p.Vacuum.Given(), "for what vacuum it was proved is not stated")
+		add(Vacuum, "proved_vacuum", quantity.Stress, m, p.Vacuum.SI(), p.Vacuum.Given(), "for what vacuum it was proved is not stated", "")
 	}
 	heat := b.Temperature
 	if heat.Value == 0 {
 		heat.Missing = cmp.Or(heat.Missing, "how warm it gets is not stated (temperature)")
 	}
-	add(Temperature, "proved_temperature", quantity.Point, heat, p.Temperature.SI(), p.Temperature.Given(), "up to what temperature it was proved is not stated")
-	add(Structure, "proved_structure", quantity.Thickness, Most{Missing: b.Structure.Missing}, 0, p.Structure.Given(), "with what structure it was proved is not stated")
+	add(Temperature, "proved_temperature", quantity.Point, heat, p.Temperature.SI(), p.Temperature.Given(), "up to what temperature it was proved is not stated", p.heatSlip(b.Softens))
+	add(Structure, "proved_structure", quantity.Thickness, Most{Missing: b.Structure.Missing}, 0, p.Structure.Given(), "with what structure it was proved is not stated", p.structureSlip(b.Structure))
 	last := &list[len(list)-1]
 	last.Demand, last.Capacity = p.Structure.SI(), b.Structure.Value // what is laid has to reach what was proved
 	return list
+}
+
+// pressureSlip, heatSlip and structureSlip say why a figure of a proof is hardly meant, ""
+// where it may be: against a load or a structure that is not known none is told.
+func (p *Proof) pressureSlip(borne Most) string {
+	most := max(mostBorne*borne.Value, highPressure)
+	if borne.Missing != "" || !quantity.Above(p.Pressure.SI(), most) {
+		return ""
+	}
+	return p.Pressure.Text() + " inside is more than ten times what is borne, and hardly meant" + looksLike(p.Pressure, borne.Value/2, most)
+}
+
+func (p *Proof) heatSlip(softens float64) string {
+	if softens == 0 || !quantity.Above(p.Temperature.SI(), softens+overSoften) {
+		return ""
+	}
+	return p.Temperature.Text() + " is more than 90 °F (50 °C) above the heat deflection temperature of its resins, and hardly meant" + looksLike(p.Temperature, 273.15, softens+overSoften)
+}
+
+func (p *Proof) structureSlip(laid Most) string {
+	if laid.Missing != "" || !p.Structure.Given() || !quantity.Below(p.Structure.SI(), leastLaid*laid.Value) {
+		return ""
+	}
+	return p.Structure.Text() + " of structure is less than half of what is laid, and hardly meant" + looksLike(p.Structure, leastLaid*laid.Value, laid.Value/leastLaid)
 }
 
 // Short tells that what was proved does not reach.

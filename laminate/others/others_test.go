@@ -25,8 +25,11 @@ func TestChecks_reachWhereNoFigureIsShort(t *testing.T) {
 			case !given(name):
 				missing++
 			default:
-				if set(); borne > has {
+				switch set(); {
+				case borne > has:
 					short++
+				case name == "s" && 2*borne < has: // less than half of what is laid is hardly meant
+					missing++
 				}
 			}
 		}
@@ -110,6 +113,75 @@ func TestSame_goesByNoSpelling(t *testing.T) {
 	for by, want := range map[string]bool{"calc 45, rev 2": true, " Calc 45,  rev 2 ": true, "CALC\u00a045, rev\u202f2": true, "calc 45, rev 3": false, "calc 4 5, rev 2": false, "calc 45": false, "": false} {
 		if got := p.Same(&others.Proof{By: by}); got != want {
 			t.Errorf("%q: same %v", by, got)
+		}
+	}
+}
+
+// A figure in another unit, or with its point elsewhere, would reach whatever comes: it
+// is asked about, and what it was probably to be is named. The bounds are within.
+func TestChecks_askAboutSlips(t *testing.T) {
+	const mil, psi = 25.4e-6, 6894.757293168
+	borne := others.Borne{Pressure: others.Most{Value: 30 * psi}, Vacuum: others.Most{Value: psi}, Temperature: others.Most{Value: 340}, Structure: others.Most{Value: 300 * mil}, Softens: 378.15}
+	sound := others.Proof{By: "test 1", Pressure: quantity.New(40, quantity.PSI), Vacuum: quantity.New(2, quantity.PSI), Temperature: quantity.New(160, quantity.Fahrenheit), Structure: quantity.New(250, quantity.Mil)}
+	for name, c := range map[string]struct {
+		change func(*others.Proof)
+		says   string
+	}{
+		"sound":                   {func(*others.Proof) {}, ""},
+		"mil for inches":          {func(p *others.Proof) { p.Structure = quantity.New(0.25, quantity.Mil).Spelled(quantity.Mil) }, "it looks like 0.25 in (proved_structure)"},
+		"half of what is laid":    {func(p *others.Proof) { p.Structure = quantity.New(150, quantity.Mil) }, ""},
+		"under half":              {func(p *others.Proof) { p.Structure = quantity.New(149, quantity.Mil) }, "less than half of what is laid"},
+		"MPa for psi":             {func(p *others.Proof) { p.Pressure = quantity.New(20, quantity.Megapascal).Spelled(quantity.Megapascal) }, "20 psi"},
+		"ten times what is borne": {func(p *others.Proof) { p.Pressure = quantity.New(300, quantity.PSI) }, ""},
+		"above ten times":         {func(p *others.Proof) { p.Pressure = quantity.New(301, quantity.PSI) }, "more than ten times what is borne, and hardly meant"},
+		"degC for degF":           {func(p *others.Proof) { p.Temperature = quantity.New(160, quantity.Celsius).Spelled(quantity.Celsius) }, "it looks like 160 °F"},
+		"far beyond":              {func(p *others.Proof) { p.Temperature = quantity.New(700, quantity.Celsius).Spelled(quantity.Celsius) }, "700 degC is more than 90 °F (50 °C) above the heat deflection temperature"},
+		"50 K over the softening": {func(p *others.Proof) { p.Temperature = quantity.New(155, quantity.Celsius) }, ""},
+		"above 50 K":              {func(p *others.Proof) { p.Temperature = quantity.New(156, quantity.Celsius) }, "heat deflection"},
+	} {
+		p := sound
+		c.change(&p)
+		list, said := p.Checks(borne), ""
+		for i := range list {
+			if list[i].Short() {
+				t.Errorf("%s: %+v is short", name, list[i])
+			}
+			said += list[i].Says(quantity.US)
+		}
+		if (said == "") != (c.says == "") || !strings.Contains(said, c.says) || others.Reach(list) != (c.says == "") {
+			t.Errorf("%s: %q", name, said)
+		}
+	}
+	small := sound // against small loads up to 150 psi is no slip
+	small.Pressure = quantity.New(150, quantity.PSI)
+	borne.Pressure.Value = 2 * psi
+	if list := small.Checks(borne); !others.Reach(list) {
+		t.Errorf("%+v", list)
+	}
+	borne.Structure, borne.Softens = others.Most{Missing: "a thickness is not known"}, 0 // nothing to hold them against
+	small.Structure, small.Temperature = quantity.New(0.25, quantity.Mil), quantity.New(700, quantity.Fahrenheit)
+	for _, x := range small.Checks(borne) {
+		if said := x.Says(quantity.US); strings.Contains(said, "hardly") {
+			t.Error(said)
+		}
+	}
+}
+
+// No vacuum is above an atmosphere, as it is written in round figures.
+func TestOutside_refusesAVacuumAboveAnAtmosphere(t *testing.T) {
+	for v, want := range map[quantity.Pressure]string{
+		quantity.New(14.7, quantity.PSI): "", quantity.New(15, quantity.PSI): "", quantity.New(1, quantity.Bar): "",
+		quantity.New(30, quantity.PSI).Spelled(quantity.PSI): "30 psi is above 15 psi, an atmosphere, and no vacuum is; it looks like ",
+	} {
+		got := ""
+		p := others.Proof{Vacuum: v}
+		p.Outside(func(key, wrong string) {
+			if key == "proved_vacuum" {
+				got = wrong
+			}
+		})
+		if (got == "") != (want == "") || !strings.HasPrefix(got, want) {
+			t.Errorf("%s: %q", v.Text(), got)
 		}
 	}
 }

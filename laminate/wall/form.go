@@ -117,7 +117,7 @@ func (e *evaluation) ofForm() (list []Criterion) {
 func (e *evaluation) proved(x *form.Facts) (list []Criterion) {
 	inside, _ := e.unknown(CasePressure, CaseHead)
 	vacuum, _ := e.unknown(CaseVacuum)
-	checks := x.Proved(e.s.Service.Hottest().SI(), e.a.Zones[laminate.StructuralLayer].Thickness, inside.Reason, vacuum.Reason)
+	checks := x.Proved(e.s.Service.Hottest().SI(), form.Softens(e.lib, e.a), e.a.Zones[laminate.StructuralLayer].Thickness, inside.Reason, vacuum.Reason)
 	e.r.FormOpen = ""
 	for i := range checks {
 		c := e.weighed(checks[i].Name, x.Weighed(&checks[i]))

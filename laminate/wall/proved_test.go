@@ -15,7 +15,7 @@ import (
 // 1.3, 0.0361 psi an inch of water, 31.7 psi, under 0.2 psi of vacuum at 100 °F.
 func roofProof() others.Proof {
 	return others.Proof{By: "calculation 45, revision 2", Pressure: quantity.New(40, psi), Vacuum: quantity.New(0.3, psi),
-		Temperature: quantity.New(120, quantity.Fahrenheit), Structure: inches(0.01)}
+		Temperature: quantity.New(120, quantity.Fahrenheit), Structure: inches(0.3)}
 }
 
 // What others proved of a form that no formula is for answers where it reaches all that
@@ -40,6 +40,9 @@ func TestProved_answersWhereItReaches(t *testing.T) {
 		"colder":                        {func(s *laminate.Schedule) { s.Part.Proof.Temperature = quantity.New(90, quantity.Fahrenheit) }, wall.Fails, "proved_temperature"},
 		"an upset":                      {func(s *laminate.Schedule) { s.Service.Upset = quantity.New(130, quantity.Fahrenheit) }, wall.Fails, "proved_temperature"},
 		"thicker":                       {func(s *laminate.Schedule) { s.Part.Proof.Structure = inches(3) }, wall.Fails, "proved_structure"},
+		"ksi for psi":                   {func(s *laminate.Schedule) { s.Part.Proof.Pressure = quantity.New(20_000, psi) }, wall.Incomplete, "hardly meant"},
+		"mil for inches":                {func(s *laminate.Schedule) { s.Part.Proof.Structure = inches(0.00025) }, wall.Incomplete, "hardly meant"},
+		"degC for degF":                 {func(s *laminate.Schedule) { s.Part.Proof.Temperature = quantity.New(700, quantity.Celsius) }, wall.Incomplete, "hardly meant"},
 		"no pressure proved":            {func(s *laminate.Schedule) { s.Part.Proof.Pressure = quantity.Pressure{} }, wall.Incomplete, "(proved_pressure)"},
 		"no vacuum proved":              {func(s *laminate.Schedule) { s.Part.Proof.Vacuum = quantity.Pressure{} }, wall.Incomplete, "(proved_vacuum)"},
 		"no heat proved":                {func(s *laminate.Schedule) { s.Part.Proof.Temperature = quantity.Temperature{} }, wall.Incomplete, "(proved_temperature)"},

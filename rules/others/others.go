@@ -33,7 +33,7 @@ var ProofShort = &rules.Rule{
 		"Beyond one of them, or with less laid, nobody has shown anything: what no formula here figures then rests on nothing.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
 	When: "of a part, joint or nozzle that no formula here figures, what it bears in service, under a condition or in the test is above what was proved, or its structure is thinner than proved (all bounds are within): break; " +
-		"one of the figures is borne and not stated, or they stand without anybody's name, or with one that has no number (proved_by; none, pending and the like name nobody): incomplete. No vacuum asks for none",
+		"one of the figures is borne and not stated, or hardly meant (a pressure above ten times what is borne and above 150 psi, a temperature more than 50 °C above the highest heat deflection temperature of the resins, a structure below half of what is laid; all bounds are within), or they stand without anybody's name, or with one that has no number (proved_by; none, pending and the like name nobody): incomplete. No vacuum asks for none",
 	Basis: "arithmetic",
 	Job: func(p *rules.JobPass) {
 		needed := unfigured(p)
@@ -237,6 +237,7 @@ func part(p *rules.JobPass, i int) *Thing {
 	b := borne(p, func(by statics.Pressing) (float64, string) { return by.At(p, i, 0) }, i)
 	s := statics.StackOf(p.Parts[i].Analysis)
 	b.Structure.Take(s.Structure, "", unknown(s.Known, "a thickness of its wall is not known"))
+	b.Softens = form.Softens(p.Library, p.Parts[i].Analysis)
 	t.Checks = t.Proof.Checks(b)
 	return t
 }
@@ -244,6 +245,7 @@ func part(p *rules.JobPass, i int) *Thing {
 func joint(p *rules.JobPass, x *statics.Joined) *Thing {
 	t := &Thing{Ref: x.At(""), Name: "joint " + x.ID, Proof: &x.Joint.Proof}
 	b := borne(p, func(by statics.Pressing) (float64, string) { return x.Pressed(p, by) }, x.Parts[:]...)
+	b.Softens = form.Softens(p.Library, p.Analysis(x.Outside), p.Analysis(x.Inside))
 	if a := p.Analysis(x.Outside); a == nil {
 		b.Structure.Take(0, "", "no laminate is named for its outside (outside)")
 	} else {
@@ -271,6 +273,7 @@ func nozzle(p *rules.JobPass, x *statics.Opening) *Thing {
 		together, missing = together+pad.Structure, cmp.Or(missing, unknown(pad.Known, "a thickness of laminate "+x.Pad+" is not known"))
 	}
 	b.Structure.Take(together, "", missing)
+	b.Softens = form.Softens(p.Library, p.Parts[x.Part].Analysis, p.Analysis(x.Pad))
 	t.Checks = t.Proof.Checks(b)
 	return t
 }

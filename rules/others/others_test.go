@@ -141,9 +141,40 @@ var list = []unfigured{
 	}, theJoint, []string{"bond-too-warm"}},
 }
 
-// reaching is a proof that reaches whatever these jobs bear.
-func reaching() proved.Proof {
-	return proved.Proof{By: "calculation 45, revision 2", Pressure: psi(200), Vacuum: psi(1), Temperature: quantity.New(200, quantity.Fahrenheit), Structure: in(0.01)}
+// reaching is a proof that reaches whatever these jobs bear: of all that is laid where
+// it stands in a job, at is its place there.
+func reaching(j *laminate.Job, at *proved.Proof) proved.Proof {
+	p := proved.Proof{By: "calculation 45, revision 2", Pressure: psi(200), Vacuum: psi(1), Temperature: quantity.New(200, quantity.Fahrenheit), Structure: in(0.01)}
+	laid := 0.0
+	for i := range j.Parts {
+		if &j.Parts[i].Proof == at {
+			laid = structure(j, j.Parts[i].Laminate)
+		}
+	}
+	for i := range j.Joints {
+		if &j.Joints[i].Proof == at {
+			laid = structure(j, j.Joints[i].Outside)
+		}
+	}
+	for i := range j.Nozzles {
+		if n := &j.Nozzles[i]; &n.Proof == at {
+			k := slices.IndexFunc(j.Parts, func(p laminate.JobPart) bool { return p.ID == n.On })
+			laid = structure(j, j.Parts[k].Laminate) + structure(j, n.Pad)
+		}
+	}
+	if laid > 0 {
+		p.Structure = quantity.New(laid*0.9, quantity.Meter)
+	}
+	return p
+}
+
+// structure is that of a laminate of a job, m; 0 without one.
+func structure(j *laminate.Job, id string) float64 {
+	l := j.Laminate(id)
+	if l < 0 {
+		return 0
+	}
+	return laminate.Analyze(j.Schedule(l), catalog.Library()).Zones[laminate.StructuralLayer].Thickness
 }
 
 // found are the findings of a job, those of its parts too: "break rule-id".
@@ -197,7 +228,7 @@ func TestProof_answersForWhatNoFormulaFiguresAlone(t *testing.T) {
 				j := line()
 				x.change(j)
 				for _, p := range x.at(j) {
-					*p = reaching()
+					*p = reaching(j, p)
 					change(p)
 				}
 				got, _ := found(t, j)
@@ -268,7 +299,7 @@ func TestProof_reachesTheTestAndEveryCondition(t *testing.T) {
 			x.change(j)
 			c.change(j)
 			for _, p := range x.at(j) {
-				*p = reaching()
+				*p = reaching(j, p)
 			}
 			got, r := found(t, j)
 			said := ""
@@ -308,7 +339,7 @@ func TestProof_replacesNoFact(t *testing.T) {
 			x.change(j)
 			change(j)
 			for _, p := range x.at(j) {
-				*p = reaching()
+				*p = reaching(j, p)
 			}
 			if got, r := found(t, j); slices.Contains(got, "note rests-on-others") || r.Verdict != rules.Incomplete && r.Verdict != rules.Break {
 				t.Errorf("%s without %s: %q", x.name, name, got)
@@ -334,7 +365,7 @@ func TestProof_ofTwoOpeningsIsOne(t *testing.T) {
 		j := line()
 		list[i].change(j)
 		for k, p := range list[i].at(j) {
-			*p = reaching()
+			*p = reaching(j, p)
 			p.By = [...]string{"calculation 45", by}[k]
 		}
 		got, r := found(t, j)
@@ -421,9 +452,9 @@ func TestRules_haveACaseForEverySeverity(t *testing.T) {
 			for _, v := range []quantity.Pressure{psi(200), psi(1)} {
 				j := line()
 				x.change(j)
-				j.Parts[0].Proof = reaching()
+				j.Parts[0].Proof = reaching(j, &j.Parts[0].Proof)
 				for _, p := range x.at(j) {
-					*p = reaching()
+					*p = reaching(j, p)
 					p.By, p.Pressure = by, v
 				}
 				got, _ := found(t, j)
@@ -457,7 +488,7 @@ func TestRests_saysWhatTheProofHasToCover(t *testing.T) {
 		p.Miters, p.Turn, p.BendRadius, p.LiquidHeight = laminate.Some(3), laminate.Some(90.0), in(18), quantity.Length{}
 	})(j)
 	p := lastPart(j)[0]
-	*p = reaching()
+	*p = reaching(j, p)
 	p.By = "test report 9"
 	_, r := found(t, j)
 	for _, f := range r.Findings {
@@ -484,9 +515,6 @@ func TestRests_saysWhatTheProofHasToCover(t *testing.T) {
 // The structure that counts is a part's own, a joint's strap, and round an opening that of
 // its part and its pad together: a hair more than is laid was proved with more.
 func TestProof_structureIsWhatCarriesThere(t *testing.T) {
-	structure := func(j *laminate.Job, id string) float64 {
-		return laminate.Analyze(j.Schedule(j.Laminate(id)), catalog.Library()).Zones[laminate.StructuralLayer].Thickness
-	}
 	for name, laid := range map[string]func(j *laminate.Job) float64{
 		"a steep cone":             func(j *laminate.Job) float64 { return structure(j, "wall") },
 		"an opening in a cover":    func(j *laminate.Job) float64 { return structure(j, "wall") + structure(j, "strap") },
@@ -507,7 +535,7 @@ func TestProof_structureIsWhatCarriesThere(t *testing.T) {
 			x.change(j)
 			change(j)
 			p := x.at(j)[0]
-			*p = reaching()
+			*p = reaching(j, p)
 			if laid != nil {
 				p.Structure = quantity.New(laid(j)*times, quantity.Meter)
 			}

@@ -1,6 +1,7 @@
 package form
 
 import (
+	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/others"
 	"frp/veilwright/laminate/wall/worked"
 )
@@ -12,10 +13,32 @@ func (x *Facts) Rests(open string) bool { return open != "" && x.Part.Proof.Name
 // Proved are the figures of the proof of a part against what it has to bear in its
 // service, as hot as it gets there, K, with what is missing of its pressure inside and
 // its vacuum, "" where they are known. Its structure is that of the plies that carry,
-// m, the barrier never counted.
-func (x *Facts) Proved(hottest, structure float64, inside, vacuum string) []others.Check {
+// m, the barrier never counted; softens is of its resins, K: see [Softens].
+func (x *Facts) Proved(hottest, softens, structure float64, inside, vacuum string) []others.Check {
 	return x.Part.Proof.Checks(others.Borne{Pressure: others.Most{Value: x.Pressure, Missing: inside}, Vacuum: others.Most{Value: x.Vacuum, Missing: vacuum},
-		Temperature: others.Most{Value: hottest}, Structure: others.Most{Value: structure}})
+		Temperature: others.Most{Value: hottest}, Structure: others.Most{Value: structure}, Softens: softens})
+}
+
+// Softens is the highest heat deflection temperature of the resins of laminates, the
+// typical one of its family for a resin that states none, K; 0 where none is known.
+func Softens(lib *laminate.Library, of ...*laminate.Analysis) (highest float64) {
+	for _, a := range of {
+		if a == nil || lib == nil {
+			continue
+		}
+		for i := range a.Rows {
+			r := a.Rows[i].Resin
+			if r == nil {
+				continue
+			}
+			soft := r.HeatDeflection
+			if !soft.Given() {
+				soft = lib.Families[r.Family].HeatDeflection
+			}
+			highest = max(highest, soft.SI())
+		}
+	}
+	return highest
 }
 
 // Weighed makes a weighing of a figure of the proof.

@@ -812,7 +812,7 @@ func TestKinds_sayWhatRestsOnOthers(t *testing.T) {
 			head.Form, head.Shape = laminate.Cone, laminate.Shape{HalfAngle: laminate.Some(45.0), SmallDiameter: quantity.New(0, quantity.Inch)}
 			head.Proof = others.Proof{By: "calculation 45, revision 2", Pressure: quantity.New(1, quantity.PSI), Temperature: quantity.New(120, quantity.Fahrenheit), Structure: quantity.New(0.2, quantity.Inch)}
 			j.Nozzles[0].PipingLoad = laminate.Some(true)
-			j.Nozzles[0].Proof = others.Proof{By: "stress report 7", Pressure: quantity.New(20, quantity.PSI), Temperature: quantity.New(120, quantity.Fahrenheit), Structure: quantity.New(0.2, quantity.Inch)}
+			j.Nozzles[0].Proof = others.Proof{By: "stress report 7", Pressure: quantity.New(20, quantity.PSI), Temperature: quantity.New(120, quantity.Fahrenheit), Structure: quantity.New(0.3, quantity.Inch)}
 			change(j)
 		})
 	}
