@@ -76,7 +76,7 @@ func nobody(proof *others.Proof) string {
 var RestsOnOthers = &rules.Rule{
 	ID: "rests-on-others", Family: family, Title: "An answer rests on others, and nothing here judged it",
 	Why: "What no formula here figures may be shown by an engineer's calculation, by a code that has to be bought, or by a test. Then the answer is theirs: that it is sound, that it is of this revision and covers what this program would have said is for whoever signs. " +
-		"Here its figures alone are held against what the thing bears.",
+		"Here its figures alone are held against what the thing bears, and of its laminate the thickness of the structure alone: not which plies that is of, nor how part and pad share it.",
 	Severity: []rules.Severity{rules.Note},
 	When:     "a part, joint or nozzle that no formula here figures names whose calculation or test shows it (proved_by), and what that proved reaches all that the thing bears",
 	Basis:    "the program's own check",
@@ -256,8 +256,9 @@ func joint(p *rules.JobPass, x *statics.Joined) *Thing {
 	return t
 }
 
-// nozzle has the structure of its part and its pad together carry round its opening: less
-// of either is less than was proved.
+// nozzle has the structure of its part and its pad together carry round its opening: their
+// sum is held against what was proved, so that more of the one makes up for less of the
+// other. How it is shared, and which plies it is of, is for whoever proved it.
 func nozzle(p *rules.JobPass, x *statics.Opening) *Thing {
 	t := &Thing{Ref: x.At(""), Name: "nozzle " + x.ID, Proof: &x.Nozzle.Proof}
 	b := borne(p, func(by statics.Pressing) (float64, string) {

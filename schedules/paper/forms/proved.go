@@ -1,6 +1,8 @@
 package forms
 
 import (
+	"strings"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/rules/others"
@@ -9,7 +11,7 @@ import (
 
 // proven is what a part, joint or nozzle rests on, by others.
 type proven struct {
-	name, by, says string
+	name, by, says string // says goes on behind the name: "rests on test 7, …"
 }
 
 // proofs are those that something of the job rests on, of what the paper is about.
@@ -23,7 +25,7 @@ func (of *Subject) proofs() (list []proven) {
 			continue
 		}
 		if t, ok := others.Of(of.judged, of.Library, of.Units, f.At); ok {
-			list = append(list, proven{t.Name, t.Proof.By, f.Message + "; stated as proved: " + t.Proof.Figures(of.Units)})
+			list = append(list, proven{t.Name, t.Proof.By, strings.TrimPrefix(f.Message, t.Name+" ") + "; stated as proved: " + t.Proof.Figures(of.Units)})
 		}
 	}
 	return list
@@ -44,7 +46,7 @@ func (of *Subject) proofFacts() paper.Sheet {
 // proofOperations come before anything is laid: what was proved has to be at hand.
 func (of *Subject) proofOperations() (list []operation) {
 	for _, p := range of.proofs() {
-		list = append(list, operation{"proof of " + p.name + " at hand, of the revision named, signed by who answers for it: " + p.says, hold, p.by})
+		list = append(list, operation{"proof at hand, of the revision named, signed by whoever answers for it: " + p.name + " " + p.says, hold, p.by})
 	}
 	return list
 }
