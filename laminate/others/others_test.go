@@ -98,7 +98,7 @@ func TestOutside_refusesSlips(t *testing.T) {
 func TestNamed_asksForItsNumber(t *testing.T) {
 	for by, want := range map[string]bool{
 		"calculation 45, revision 2": true, "test 1": true, "TR-09": true, "(calc 7)": true, "to be or calc 7": true, "stress report 7": true, "No. 45 of the engineer": true,
-		"": false, "TODO": false, "nobody": false, "no one": false, "not required": false, "missing": false, "n.a.": false, "(pending)": false, "??": false, "—": false, "nil": false, "x": false, "yes": false, "ok": false,
+		"": false, "Todo": false, "nobody": false, "no one": false, "not required": false, "missing": false, "n.a.": false, "(pending)": false, "??": false, "—": false, "nil": false, "x": false, "yes": false, "ok": false,
 		"requested": false, "in progress": false, "will follow": false, "by others": false, "not stated": false, "T.B.D.": false, "the engineer": false, "on file": false, "see report": false, "revision": false,
 		"TBD, rev 0": false, "pending 2": false, "none, 2026": false, "calculation 45, to follow": false, "1": false, "x 1": false, "R-2": false, "(7)": false, "45-2": false, "12345": false,
 	} {

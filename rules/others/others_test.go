@@ -257,6 +257,9 @@ func TestProof_answersForWhatNoFormulaFiguresAlone(t *testing.T) {
 				"incomplete as pending": func(p *proved.Proof) { p.By = "Pending." },
 				"incomplete as none":    func(p *proved.Proof) { p.By = "none" },
 				"incomplete as a word":  func(p *proved.Proof) { p.By = "the engineer" },
+				"incomplete as mil":     func(p *proved.Proof) { p.Structure = quantity.New(p.Structure.In(quantity.Inch), quantity.Mil) },
+				"incomplete as ksi":     func(p *proved.Proof) { p.Pressure = psi(20_000) },
+				"incomplete as degC":    func(p *proved.Proof) { p.Temperature = quantity.New(200, quantity.Celsius) },
 				"incomplete no figure":  func(p *proved.Proof) { *p = proved.Proof{By: "none"} },
 			} {
 				severity, _, _ := strings.Cut(name, " ")
