@@ -89,7 +89,7 @@ func (p *Proof) Outside(note func(key, wrong string)) {
 	note("proved_pressure", p.Pressure.Outside(pressures))
 	wrong := p.Vacuum.Outside(pressures)
 	if wrong == "" && quantity.Above(p.Vacuum.SI(), atmosphere) {
-		wrong = p.Vacuum.Text() + " is above 15 psi, an atmosphere, and no vacuum is" + looksLike(p.Vacuum, 0, atmosphere)
+		wrong = p.Vacuum.Text() + " is above 15 psi, an atmosphere, and no vacuum is" + looksLike(p.Vacuum, atmosphere/10, atmosphere)
 	}
 	note("proved_vacuum", wrong)
 	note("proved_temperature", p.Temperature.Outside(heats))

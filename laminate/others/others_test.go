@@ -171,7 +171,7 @@ func TestChecks_askAboutSlips(t *testing.T) {
 func TestOutside_refusesAVacuumAboveAnAtmosphere(t *testing.T) {
 	for v, want := range map[quantity.Pressure]string{
 		quantity.New(14.7, quantity.PSI): "", quantity.New(15, quantity.PSI): "", quantity.New(1, quantity.Bar): "",
-		quantity.New(30, quantity.PSI).Spelled(quantity.PSI): "30 psi is above 15 psi, an atmosphere, and no vacuum is; it looks like ",
+		quantity.New(30, quantity.PSI).Spelled(quantity.PSI): "30 psi is above 15 psi, an atmosphere, and no vacuum is; it looks like 30 kPa or 30 inHg or 3 psi",
 	} {
 		got := ""
 		p := others.Proof{Vacuum: v}

@@ -63,7 +63,7 @@ var ProofShort = &rules.Rule{
 func nobody(proof *others.Proof) string {
 	switch stated, there := word.Answered(proof.By); {
 	case there:
-		return word.Clean(proof.By) + " names no calculation or test by its number (proved_by)"
+		return `"` + word.Clean(proof.By) + `" names no calculation or test by its number (proved_by)`
 	case proof.Figured():
 		return "figures of a proof are stated without anybody's name (proved_by)"
 	case stated:

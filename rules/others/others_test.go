@@ -397,8 +397,8 @@ func TestProof_ofNobodySaysWhatIsStated(t *testing.T) {
 		"pending alone": {proved.Proof{By: "pending"}, "is not stated yet (proved_by)", "no proof of others is asked for", []string{"figures of", none}},
 		"figures alone": {proved.Proof{Structure: in(0.1)}, "figures of a proof are stated without anybody's name (proved_by)", figures, []string{none}},
 		"none, figures": {proved.Proof{By: "none", Structure: in(0.1)}, "figures of a proof are stated without anybody's name (proved_by)", figures, []string{none}},
-		"a word":        {proved.Proof{By: "ok", Structure: in(0.1)}, "ok names no calculation or test by its number (proved_by)", figures, []string{none}},
-		"a word alone":  {proved.Proof{By: "on file"}, "on file names no calculation or test by its number (proved_by)", "no proof of others is asked for", []string{figures, none}},
+		"a word":        {proved.Proof{By: "ok", Structure: in(0.1)}, `"ok" names no calculation or test by its number (proved_by)`, figures, []string{none}},
+		"a word alone":  {proved.Proof{By: "on file"}, `"on file" names no calculation or test by its number (proved_by)`, "no proof of others is asked for", []string{figures, none}},
 	} {
 		for needed, want := range map[bool]string{true: c.short, false: c.unused} {
 			j := line()
