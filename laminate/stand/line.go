@@ -63,12 +63,19 @@ func (v *Vessel) Loaded(part int, of func(joint int) float64) float64 {
 // Tied are the parts that joints tie to a part, one for each joint.
 func (v *Vessel) Tied(part int) []int {
 	if v.ties == nil {
-		v.ties = make([][]int, len(v.parts))
-		for _, j := range v.joints {
+		v.ties, v.knots = make([][]int, len(v.parts)), make([][]int, len(v.parts))
+		for i, j := range v.joints {
 			if x, y := j[0], j[1]; x >= 0 && y >= 0 && x != y {
 				v.ties[x], v.ties[y] = append(v.ties[x], y), append(v.ties[y], x)
+				v.knots[x], v.knots[y] = append(v.knots[x], i), append(v.knots[y], i)
 			}
 		}
 	}
 	return v.ties[part]
+}
+
+// Joints are the joints that tie a part to others, by index, beside [Vessel.Tied].
+func (v *Vessel) Joints(part int) []int {
+	v.Tied(part)
+	return v.knots[part]
 }

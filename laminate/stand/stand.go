@@ -82,7 +82,7 @@ type Vessel struct {
 	tops        []float64
 	elsewhere   []bool    // by part: a nozzle ends in it, or a joint ties it to what is not of the shell
 	lifted      []int     // parts that what presses from inside may lift
-	ties        [][]int   // by part, nil until somebody asks
+	ties, knots [][]int   // by part, nil until somebody asks: to which parts, and by which joints
 	plugged     bool      // a joint ties something to the lower end of the shell, known with hung
 	hung        []hung    // by part, likewise
 	hanging     []int     // parts below the shell, known with hung

@@ -24,14 +24,12 @@ var StrapsOverlap = &rules.Rule{
 			}
 			var at []laminate.Ref
 			all := 0.0
-			statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
-				if x.Parts[0] != i && x.Parts[1] != i {
-					return
-				}
+			for _, k := range p.Joints(i) {
+				x := statics.Joined{Joint: &p.Job.Joints[k], Index: k}
 				if m := x.Shared(p, i); m > 0 {
 					at, all = append(at, x.At("width")), m
 				}
-			})(p)
+			}
 			if long := p.Stated(i).Length; len(at) > 0 && long.Given() {
 				m, n := p.Units.Pair(all, long.SI(), quantity.Size)
 				p.ReportAt(rules.Warning, at, "", "part %s: the straps on it ask for %s of it together, and it is %s long: they lie over each other (length, width)", p.Job.Parts[i].ID, m, n)

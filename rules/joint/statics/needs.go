@@ -121,9 +121,9 @@ func (x *Joined) Bonds(p *rules.JobPass) (m float64, short int) {
 // than it is long and none has as much to itself; else 0.
 func (x *Joined) Shared(p *rules.JobPass, part int) (m float64) {
 	straps := 0
-	for i := range p.Job.Joints {
+	for _, i := range p.Joints(part) {
 		j := &p.Job.Joints[i]
-		if n := (j.Width.SI() - j.Gap.SI()) / 2; n > 0 && j.Outside != "" && (p.Part(j.Between[0]) == part || p.Part(j.Between[1]) == part) {
+		if n := (j.Width.SI() - j.Gap.SI()) / 2; n > 0 && j.Outside != "" {
 			m, straps = m+n, straps+1
 		}
 	}
