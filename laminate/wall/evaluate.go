@@ -120,12 +120,14 @@ func (e *evaluation) run() {
 		}
 		if x.Rests(e.r.FormOpen) {
 			e.r.Rests = e.r.FormOpen
-			e.note(x.RestsNote(e.r.Rests))
 		}
 	}
 	e.load()
 	e.respond()
 	e.judge()
+	if e.r.Rests != "" && e.r.FormOpen == "" { // of one whose proof does not reach its form says so
+		e.note(e.facts().RestsNote(e.r.Rests))
+	}
 }
 
 func (e *evaluation) note(text string) { e.r.Notes = append(e.r.Notes, text) }
