@@ -79,15 +79,6 @@ func (l *List) Title() string { return l.Head }
 // Whole tells that it takes the page's whole body.
 func (l *List) Whole() bool { return l.Full }
 
-// Pointed is the item pointed at, -1 where there is none.
-func (l *List) Pointed() int {
-	l.open()
-	if l.sel < 0 || l.sel >= len(l.found) {
-		return -1
-	}
-	return l.found[l.sel]
-}
-
 // Click points at the row on a line.
 func (l *List) Click(_, y int) bool {
 	l.open()
@@ -104,32 +95,6 @@ func (l *List) Click(_, y int) bool {
 	return false
 }
 
-// SetItems replaces the items; what is typed and the row pointed at stay.
-func (l *List) SetItems(items []Item) {
-	at := l.Pointed()
-	l.Items = items
-	l.search()
-	l.point(at)
-}
-
-// SetItem changes what is said of one item, whose name stays.
-func (l *List) SetItem(i int, item Item) { l.Items[i] = item }
-
-// InSight are the items that were drawn last, by their places in Items.
-func (l *List) InSight() []int {
-	return l.found[min(l.top, len(l.found)):min(l.top+l.drawn, len(l.found))]
-}
-
-// Fill replaces the items by others: nothing is typed, the first is pointed at.
-func (l *List) Fill(items []Item) {
-	l.Items, l.opened = items, true
-	l.query.Set("")
-	l.search()
-}
-
-// PointAt points at an item.
-func (l *List) PointAt(item int) { l.point(item) }
-
 func (l *List) open() {
 	if l.opened {
 		return
@@ -138,31 +103,6 @@ func (l *List) open() {
 	l.search()
 	l.sel = -1
 	l.point(l.At)
-}
-
-func (l *List) point(item int) {
-	for i, n := range l.found {
-		if n == item {
-			l.sel = i
-		}
-	}
-}
-
-// Settle tells where it points and keeps that row in sight.
-func (l *List) Settle() {
-	l.open()
-	rows := l.rows()
-	l.drawn = rows
-	l.top = max(0, min(l.top, max(0, l.sel), len(l.found)-rows), l.sel-rows+1)
-}
-
-// rows is how many rows are drawn.
-func (l *List) rows() int {
-	n := l.tall() - len(l.before())
-	if l.Below != nil {
-		n = min(n, max(len(l.found), 1), l.tall()/2)
-	}
-	return max(1, n)
 }
 
 type itemNames []Item
@@ -192,30 +132,6 @@ func (l *List) search() {
 		return map[bool]int{false: 2, true: min(1, len(rest))}[begins]
 	}
 	slices.SortStableFunc(l.found, func(i, k int) int { return far(i) - far(k) })
-}
-
-func (l *List) pointed() {
-	if l.Point != nil {
-		l.Point(l.Pointed())
-	}
-}
-
-// move goes round, so that one key reaches every row.
-func (l *List) move(by int) {
-	n := len(l.found)
-	switch {
-	case n == 0:
-	case l.sel < 0:
-		l.sel = 0
-	default:
-		l.sel = (l.sel + by + n) % n
-	}
-	l.pointed()
-}
-
-func (l *List) far(to int) {
-	l.sel = max(0, min(to, len(l.found)-1))
-	l.pointed()
 }
 
 func (l *List) take() {
@@ -252,14 +168,6 @@ func (l *List) digit(e keys.Event) {
 		return
 	}
 	l.take()
-}
-
-// first is the row, by its place in found, that has the digit 1.
-func (l *List) first() int {
-	if len(l.found) <= 9 {
-		return 0
-	}
-	return l.top
 }
 
 func (l *List) typed(e keys.Event) {
@@ -509,4 +417,27 @@ func (l *List) line(i, wide int, part string) string {
 	var x draw.Line
 	x.Gap(2).Add(t.Key.Render(number)).Gap(1).Add(mark).Add(name).Gap(2).Add(t.Dim.Render(note))
 	return x.Add(it.Look.Render(word)).Fit(w)
+}
+
+// least is how many rows its paragraph leaves in sight: all that have digits.
+func (l *List) least() int {
+	if len(l.found) > 9 {
+		return min(9, l.tall()-1)
+	}
+	return len(l.found)
+}
+
+// read opens the paragraph over the rows, to be read to its end.
+func (l *List) read() {
+	l.reader = &Text{Head: l.Head, Body: func(int) []string { return l.wrapped(l.Text) }}
+	l.reader.Attach(l.desk, func() { l.reader = nil })
+	l.reader.SetSize(l.w, l.h)
+}
+
+// reads is the key that reads the paragraph, where it has no room over the rows.
+func (l *List) reads() keys.Table {
+	if l.Find != "" || len(l.wrapped(l.Text)) <= max(0, l.tall()-l.least()) {
+		return nil
+	}
+	return keys.Table{{Keys: []string{"w"}, Short: "whole text", Long: "read what stands over the rows to its end", Group: "Choosing", Rank: 1, Do: keys.Do(l.read)}}
 }
