@@ -51,8 +51,7 @@ func (p *Proof) Named() bool {
 // Same tells whether two name one proof, however its name is spelled: capitals, and how
 // many spaces of what kind, make no other of it.
 func (p *Proof) Same(other *Proof) bool {
-	plain := func(by string) string { return strings.Join(strings.Fields(word.Plain(by)), " ") }
-	return strings.EqualFold(plain(p.By), plain(other.By))
+	return word.Alike(p.By, other.By)
 }
 
 // What is reasonable, SI units, as of parts and services.

@@ -19,17 +19,7 @@ import (
 // ordered is the good record with its entries counted, as a file has them.
 func ordered() *record.Record {
 	r := laidPly()
-	n := 0
-	count := func(e *record.Entry) { n++; e.Number = n }
-	for i := range r.Laid {
-		count(&r.Laid[i].Entry)
-	}
-	for i := range r.Readings {
-		count(&r.Readings[i].Entry)
-	}
-	for i := range r.Defects {
-		count(&r.Defects[i].Entry)
-	}
+	numbered(r, false)
 	return r
 }
 
