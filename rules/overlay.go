@@ -77,16 +77,16 @@ func (r *JobReport) OfService() (list []Finding) {
 	return list
 }
 
-// Structure is the evaluation of a part's wall, and beside its own notes what some
-// rules of jobs say of the part; nil where nothing was evaluated.
-func (r *JobReport) Structure(part int, said ...*Rule) *wall.Result {
+// Structure is the evaluation of a part's wall, and beside its own notes what a
+// rule of jobs says of the part; nil where nothing was evaluated.
+func (r *JobReport) Structure(part int, said *Rule) *wall.Result {
 	if r.Parts[part].Wall == nil {
 		return nil
 	}
 	of := *r.Parts[part].Wall
 	of.Notes = slices.Clone(of.Notes)
 	for _, i := range r.said[part] {
-		if f := &r.Findings[i]; slices.Contains(said, f.Rule) {
+		if f := &r.Findings[i]; f.Rule == said {
 			of.Notes = append(of.Notes, f.Message)
 		}
 	}

@@ -12,6 +12,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/others"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/form"
 	"frp/veilwright/laminate/word"
 	"frp/veilwright/rules"
@@ -211,6 +212,45 @@ func each(p *rules.JobPass, look func(*Thing)) {
 			look(nozzle(p, x))
 		}
 	})(p)
+}
+
+// Held is the evaluation of the wall of a part, with what was found of its job: where what
+// others proved reaches the service and not the test, no criterion of it holds as they
+// proved, and each that does not is in the notes.
+func Held(of *wall.Result, part int, found []rules.Finding) *wall.Result {
+	for i := range found {
+		f := &found[i]
+		if of == nil || f.Rule != ProofShort || row(f.At) != laminate.JobPartRef(part, "") {
+			continue
+		}
+		short := *of
+		short.Criteria, short.Notes, of = slices.Clone(of.Criteria), append(slices.Clone(of.Notes), f.Message), &short
+		name := strings.ReplaceAll(f.At.Key, "_", "-")
+		c := wall.Criterion{Name: name, Basis: f.Basis} // nothing of it in service
+		if k := slices.IndexFunc(short.Criteria, func(c wall.Criterion) bool { return c.Name == name }); k >= 0 {
+			c = short.Criteria[k]
+			short.Criteria = slices.Delete(short.Criteria, k, k+1)
+		}
+		if c.Answer != wall.Fails && c.Answer != wall.Incomplete {
+			if c.Answer, c.Reason, c.Governs = wall.Fails, f.Message, true; f.Severity == rules.Incomplete {
+				c.Answer = wall.Incomplete
+			}
+		}
+		short.Criteria = slices.Insert(short.Criteria, 0, c) // findings stand worst first, and so do criteria
+		slices.SortStableFunc(short.Criteria, func(a, b wall.Criterion) int { return cmp.Compare(rank(&a), rank(&b)) })
+	}
+	return of
+}
+
+// rank orders criteria as they decide: what fails, what cannot be determined, the rest.
+func rank(c *wall.Criterion) int {
+	switch {
+	case c.Governs && c.Answer == wall.Fails:
+		return 0
+	case c.Governs && c.Answer == wall.Incomplete:
+		return 1
+	}
+	return 2
 }
 
 // Of is what rests on others of a row of a job that is judged: its proof against what it

@@ -95,7 +95,7 @@ func JobWallsOf(file string, books []string, r *rules.JobReport, checks []workin
 	}
 	out.Findings = findings(&rules.Report{Findings: r.Weighty()}, lines)
 	for i, p := range r.Parts {
-		out.Parts = append(out.Parts, JobWall{Part: r.Job.Parts[i].ID, Wall: WallOf(file, books, p.Schedule, r.Structure(i, proof.TestProvesLess, others.ProofShort), nil)})
+		out.Parts = append(out.Parts, JobWall{Part: r.Job.Parts[i].ID, Wall: WallOf(file, books, p.Schedule, others.Held(r.Structure(i, proof.TestProvesLess), i, r.Findings), nil)})
 	}
 	return out
 }

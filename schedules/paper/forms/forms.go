@@ -137,9 +137,12 @@ func OfJob(file string, j *laminate.Job, lib *laminate.Library, own stock.Stock,
 func (of *Subject) Structure(p *Part) *wall.Result {
 	r := wall.Evaluate(p.Report.Schedule, of.Library, p.Report.Analysis, wall.Options{Units: laminate.Some(of.Units)})
 	for _, f := range of.Whole {
-		if f.At.Kind == laminate.RefJobPart && (f.Rule == proof.TestProvesLess || f.Rule == others.ProofShort) && of.Job.Parts[f.At.Index].ID == p.ID {
+		if f.At.Kind == laminate.RefJobPart && f.Rule == proof.TestProvesLess && of.Job.Parts[f.At.Index].ID == p.ID {
 			r.Notes = append(r.Notes, f.Message)
 		}
+	}
+	if of.Job != nil {
+		r = others.Held(r, of.Job.Part(p.ID), of.Whole)
 	}
 	return r
 }

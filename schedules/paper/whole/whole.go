@@ -21,8 +21,9 @@ import (
 func Walls(file string, books []string, r *rules.JobReport, checks []workings.Check, line func(laminate.Ref) int, u quantity.System) (sheet paper.Sheet) {
 	var answers []wall.Answer
 	for i, p := range r.Parts {
-		sheet = append(sheet, paper.Wall(file+": part "+r.Job.Parts[i].ID, books, p.Schedule, r.Structure(i, proof.TestProvesLess, others.ProofShort), nil, u)...)
-		answers = append(answers, p.Wall.Answer())
+		structure := others.Held(r.Structure(i, proof.TestProvesLess), i, r.Findings)
+		sheet = append(sheet, paper.Wall(file+": part "+r.Job.Parts[i].ID, books, p.Schedule, structure, nil, u)...)
+		answers = append(answers, structure.Answer())
 	}
 	sheet = append(sheet, paper.Heading{Level: 1, Text: file + ": joints, nozzles and test: " + r.Job.Title}, joins(checks, u), paper.Findings(file, &rules.Report{Findings: r.Weighty()}, line, false), Stands(file, answers, r.Findings))
 	return append(sheet, paper.Aid(r.NotChecked()))
